@@ -1,0 +1,87 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/base/outcome.h"
+#include "core/optics/profile.h"
+
+namespace prismwright {
+
+/// How the power of a zone is put into its curved face.
+enum class Faces { true_curve, arc };
+/// How neighbouring refracting rings part: along the ray inside the glass, or level (older practice).
+enum class Joint { along_ray, level };
+
+/// What the designer chooses about the section. Lengths in mm, angles in degrees seen from the focus.
+/// Ranges and meanings stand in the quantity table (core/lens/quantities.h).
+struct SectionSettings {
+  Faces faces = Faces::true_curve;
+  Joint joint = Joint::along_ray;
+  double edge_mm = 4;               ///< thickness of a refracting ring at its thin upper edge, along r
+  double ring_growth_mm = 5.5;      ///< how much thicker than the edge a ring may get (automatic division)
+  double land_mm = 0.5;             ///< width of the flat that takes off each corner of a reflecting prism
+  double gap_mm = 0.5;              ///< setting gap between neighbours
+  double refracting_to_deg = 28.5;  ///< the refracting band reaches this far above and below level
+  std::vector<double>
+      refracting_margins_mm;        ///< rising margins at the edge depth; empty: divided automatically
+  double upper_to_deg = 76.5;       ///< upper reflecting prisms reach this elevation; = refracting: none
+  double lower_to_deg = 49.5;       ///< lower reflecting prisms reach this depression; = refracting: none
+  double reflecting_chord_mm = 30;  ///< length of the entry side AB
+  std::optional<double> upper_start_r_mm;  ///< corner A of the first upper prism; blank: from the last ring
+  std::optional<double> upper_start_z_mm;
+  double level_within_deg = 0.5;  ///< a ray that departs by no more than this counts as level
+};
+
+struct SectionInput {
+  double focal_mm = 250;
+  double index = 1.4925;
+  SectionSettings settings;
+};
+
+enum class ZoneKind { centre, ring, upper, lower };
+std::string_view name_of(ZoneKind kind);  ///< "centre", "refracting", "upper reflecting", "lower reflecting"
+inline bool is_refracting(ZoneKind kind) { return kind == ZoneKind::centre || kind == ZoneKind::ring; }
+
+/// The three corners of a reflecting prism before lands are taken off, and its exact angles.
+struct ReflectingCorners {
+  SectionPoint a;    ///< outer-lower: entry and exit face meet
+  SectionPoint b;    ///< inner: entry and reflecting face meet
+  SectionPoint c;    ///< outer-upper: reflecting and exit face meet
+  double beta = 0;   ///< direction of AB, radians
+  double gamma = 0;  ///< direction of AC, radians
+};
+
+/// One zone of the section. A `ring` stands for its mirror image below the focal plane too; a `centre`
+/// reaches from -to to +to. Lower prisms have negative elevations.
+struct Zone {
+  std::string mark;  ///< "C", "R1", "U01", "L01"
+  ZoneKind kind = ZoneKind::centre;
+  int number = 0;
+  double from_deg = 0;  ///< lowest elevation served (from_deg < to_deg always)
+  double to_deg = 0;
+  Profile profile;                           ///< in the section frame; a ring's is its upper image
+  std::optional<ReflectingCorners> corners;  ///< reflecting zones only (mirrored for lower ones)
+  double thickness_mm = 0;  ///< greatest glass thickness along r (refracting) or |BC| chord (reflecting)
+};
+
+/// A solved section: zones from the centre outward, then upper, then lower prisms.
+struct Section {
+  SectionInput input;
+  std::vector<Zone> zones;
+  double lowest_deg = 0;           ///< lowest elevation that any zone serves
+  double highest_deg = 0;          ///< highest elevation that any zone serves
+  std::vector<std::string> notes;  ///< sentences on what could not be met as asked
+
+  [[nodiscard]] const Zone* find(std::string_view mark) const;
+};
+
+/// Works out every zone of the section.
+///
+/// Refuses, with the zone and the reason, what cannot exist: margins that do not rise, lands that eat a
+/// face, elevations at which the reflecting face would not reflect totally, a stack that cannot start.
+/// Source of the equations: refracting_zone.h and reflecting_zone.h.
+Outcome<Section> solve_section(const SectionInput& input);
+
+}  // namespace prismwright

@@ -1,0 +1,98 @@
+#pragma once
+
+#include <QObject>
+#include <QString>
+#include <QStringList>
+#include <memory>
+#include <optional>
+#include <span>
+
+#include "core/book/lensbook.h"
+#include "core/frame/frame_plan.h"
+#include "core/lens/plan.h"
+#include "core/lens/quantities.h"
+#include "core/optics/proof.h"
+#include "geometry/bodies.h"
+#include "geometry/clearances.h"
+#include "geometry/frame_bodies.h"
+
+namespace prismwright {
+
+/// One made lens: all results belong to the same values.
+struct MadeLens {
+  std::shared_ptr<const LensPlan> plan;
+  std::shared_ptr<const LensBodies> bodies;
+  std::shared_ptr<const FramePlan> frame;
+  std::shared_ptr<const std::vector<FrameBody>> metal;
+  std::shared_ptr<const std::vector<Clearance>> clearances;
+};
+
+/// The open lensbook with everything worked out from it, and the one selection that all pages share.
+///
+/// Section, proof and plan are worked out at once on every edit (a few milliseconds). Solids, frame and clearances
+/// follow in a worker thread; a newer edit stops the older work. All signals come in the window's thread.
+class Workbench : public QObject {
+  Q_OBJECT
+
+ public:
+  explicit Workbench(QObject* parent = nullptr);
+  ~Workbench() override;
+
+  /// Takes over an opened book and works everything out.
+  void setBook(Lensbook book);
+  [[nodiscard]] bool hasBook() const;
+  [[nodiscard]] const Lensbook& book() const;
+  [[nodiscard]] const LensValues& values() const;
+
+  /// Plan of the present values, or why there is none (then pages show the reason and the last good plan stays).
+  [[nodiscard]] std::shared_ptr<const LensPlan> plan() const;
+  [[nodiscard]] std::shared_ptr<const Proof> proof() const;
+  [[nodiscard]] const std::optional<Problem>& sectionProblem() const;
+  /// A tracer of the present section, for the laser.
+  [[nodiscard]] const SectionTracer* tracer() const;
+
+  /// The newest finished solids; null until the first are ready. `stale` while newer ones are being made.
+  [[nodiscard]] std::shared_ptr<const MadeLens> made() const;
+  [[nodiscard]] bool madeIsStale() const;
+
+  /// Stage of every prism by the ledger.
+  [[nodiscard]] const StageByMark& stages() const;
+
+  /// One edit of one or more quantities; `what` is shown by undo. A refusal changes nothing.
+  Done assign(std::span<const Assignment> assignments, const QString& what);
+  Done undo();
+  Done redo();
+  /// Records a step (plan_steps, then the book).
+  Done record(const StepRequest& request);
+
+  [[nodiscard]] const QStringList& selection() const;  ///< marks of prisms, the leading one first
+  void select(const QStringList& marks);
+
+  /// Starts, stops and waits for the heavy work. stopMaking keeps the last made lens.
+  void startMaking();
+  void stopMaking();
+  [[nodiscard]] bool isMaking() const;
+  /// For tests and the batch pictures: runs the event loop until the solids are made, at most `timeout_ms`.
+  bool waitUntilMade(int timeout_ms);
+
+  /// Lengths are shown in inches instead of mm (a setting of the window, not of the book).
+  [[nodiscard]] bool inches() const;
+  void setInches(bool inches);
+
+ signals:
+  void bookChanged();       ///< another book: everything is new
+  void valuesChanged();     ///< values, plan and proof are new (or sectionProblem is)
+  void madeChanged();       ///< made() is new, or has become stale
+  void makingProgress(double share, const QString& what);
+  void makingFinished(bool done, const QString& message);
+  void ledgerChanged();
+  void selectionChanged();
+  void unitsChanged();
+  void refused(const QString& message);  ///< an edit or a record was refused; the window shows the sentence
+
+ private:
+  struct Inside;
+  std::unique_ptr<Inside> inside_;
+};
+
+}  // namespace prismwright

@@ -1,0 +1,16 @@
+#pragma once
+
+#include <QWidget>
+
+#include "ui/models/workbench.h"
+
+namespace prismwright {
+
+/// The pages of the rail, each made with the workbench that it reads from and sends its edits to.
+/// Each page sits in files of its own: brief_page, section_page, lens_page, works_page.
+QWidget* make_brief_page(Workbench* bench, QWidget* parent);
+QWidget* make_section_page(Workbench* bench, QWidget* parent);
+QWidget* make_lens_page(Workbench* bench, QWidget* parent);
+QWidget* make_works_page(Workbench* bench, QWidget* parent);
+
+}  // namespace prismwright
