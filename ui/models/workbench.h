@@ -3,6 +3,7 @@
 #include <QObject>
 #include <QString>
 #include <QStringList>
+#include <map>
 #include <memory>
 #include <optional>
 #include <span>
@@ -24,13 +25,19 @@ struct MadeLens {
   std::shared_ptr<const LensBodies> bodies;
   std::shared_ptr<const FramePlan> frame;
   std::shared_ptr<const std::vector<FrameBody>> metal;
-  std::shared_ptr<const std::vector<Clearance>> clearances;
+  std::shared_ptr<const std::vector<Clearance>> clearances;  ///< never null; empty until measured
+  bool clearances_known = false;                ///< solids are shown before their clearances have been measured
+  std::map<std::string, std::size_t> tightest;  ///< by prism mark: index of its tightest clearance
+
+  /// The tightest clearance of a prism, or of the whole lens for an empty mark; null when not known.
+  [[nodiscard]] const Clearance* tightest_of(const std::string& mark) const;
 };
 
 /// The open lensbook with everything worked out from it, and the one selection that all pages share.
 ///
-/// Section, proof and plan are worked out at once on every edit (a few milliseconds). Solids, frame and clearances
-/// follow in a worker thread; a newer edit stops the older work. All signals come in the window's thread.
+/// Section, proof and plan are worked out at once on every edit (a few milliseconds). Solids, frame and
+/// clearances follow in a worker thread; a newer edit stops the older work. All signals come in the window's
+/// thread.
 class Workbench : public QObject {
   Q_OBJECT
 
@@ -44,7 +51,8 @@ class Workbench : public QObject {
   [[nodiscard]] const Lensbook& book() const;
   [[nodiscard]] const LensValues& values() const;
 
-  /// Plan of the present values, or why there is none (then pages show the reason and the last good plan stays).
+  /// Plan of the present values, or why there is none (then pages show the reason and the last good plan
+  /// stays).
   [[nodiscard]] std::shared_ptr<const LensPlan> plan() const;
   [[nodiscard]] std::shared_ptr<const Proof> proof() const;
   [[nodiscard]] const std::optional<Problem>& sectionProblem() const;
@@ -58,7 +66,8 @@ class Workbench : public QObject {
   /// Stage of every prism by the ledger.
   [[nodiscard]] const StageByMark& stages() const;
 
-  /// One edit of one or more quantities; `what` is shown by undo. A refusal changes nothing.
+  /// One edit of one or more quantities; `what` is shown by undo (empty: said from the values that change).
+  /// A refusal changes nothing; refused() is sent as well.
   Done assign(std::span<const Assignment> assignments, const QString& what);
   Done undo();
   Done redo();
@@ -80,9 +89,9 @@ class Workbench : public QObject {
   void setInches(bool inches);
 
  signals:
-  void bookChanged();       ///< another book: everything is new
-  void valuesChanged();     ///< values, plan and proof are new (or sectionProblem is)
-  void madeChanged();       ///< made() is new, or has become stale
+  void bookChanged();    ///< another book: everything is new
+  void valuesChanged();  ///< values, plan and proof are new (or sectionProblem is)
+  void madeChanged();    ///< made() is new, or has become stale
   void makingProgress(double share, const QString& what);
   void makingFinished(bool done, const QString& message);
   void ledgerChanged();
