@@ -1,8 +1,11 @@
 #pragma once
 
+#include <array>
 #include <map>
+#include <optional>
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "core/base/outcome.h"
@@ -17,8 +20,9 @@ struct LedgerEntry {
   std::string mark;
   Stage from = Stage::drawn;
   Stage to = Stage::drawn;
-  std::string by;    ///< who did it; may be empty
-  std::string note;  ///< needed where a step is skipped or gone back
+  std::string by;                ///< who did it; may be empty
+  std::string note;              ///< needed where a step is skipped or gone back
+  std::optional<Stage> back_to;  ///< lines to scrapped only: the stage the prism starts again from
 };
 
 /// A step that someone wants to record for one or many prisms.
@@ -27,23 +31,40 @@ struct StepRequest {
   Stage to = Stage::mastered;
   std::string by;
   std::string note;
-  std::optional<Stage> back_to;  ///< scrapped only: the stage the prism starts again from (default: moulded)
+  /// Scrapped only: the stage the prism starts again from, earlier than the one it stands at. Blank: moulded
+  /// when the prism was past that (the casting is lost, its mould is not), else the stage before the one it
+  /// stands at.
+  std::optional<Stage> back_to;
 };
 
 /// Where each prism stands. A prism without a line is drawn.
-using StageByMark = std::map<std::string, Stage>;
+struct StageByMark : std::map<std::string, Stage> {
+  using std::map<std::string, Stage>::map;
+
+  [[nodiscard]] Stage stage_of(const std::string& mark) const;
+  /// Scrapped prisms only: the stage each starts again from; one that is missing starts from moulded.
+  std::map<std::string, Stage> back_to;
+};
+
 /// A scrapped prism stands at `scrapped` until its next line.
 StageByMark stages_from(std::span<const LedgerEntry> ledger);
 
-/// The ledger lines that the request makes, or why not: an unknown mark, a stage already reached, a skipped or
-/// backward step without a note, scrap without a note. All or none.
+/// The ledger lines that the request makes, or why not. All or none; a mark named twice makes one line.
+///
+/// The next stage in order needs nothing. These need a note, or are refused: a stage that skips others, a stage
+/// that lies behind, scrapping, and for a scrapped prism any stage but the one it starts again from. Refused
+/// always: no mark, an unknown mark, the stage that the prism stands at already, and a `back_to` that the prism
+/// has not passed or that belongs to no scrapping.
 Outcome<std::vector<LedgerEntry>> plan_steps(const StepRequest& request, const StageByMark& now,
                                              std::span<const std::string> known_marks);
 
-/// Counts by stage, and by zone and stage (zone = mark without its panel and without a/b).
+/// The zone of a prism: its mark without the panel and without a or b ("P03-R2a" gives "R2").
+std::string zone_of_mark(std::string_view mark);
+
+/// Counts by stage, and by zone and stage (zone_of_mark). Marks that the lens no longer has are left out.
 struct StageCounts {
-  std::array<int, 9> all{};
-  std::map<std::string, std::array<int, 9>> by_zone;
+  std::array<int, kStages.size()> all{};
+  std::map<std::string, std::array<int, kStages.size()>> by_zone;
   int total = 0;
 };
 StageCounts count_stages(const StageByMark& now, std::span<const std::string> known_marks);
