@@ -1,0 +1,55 @@
+#include "app/batch/works_json.h"
+
+namespace prismwright {
+
+namespace {
+
+Json counts_json(const std::array<int, kStages.size()>& counts) {
+  Json json = Json::object();
+  for (const Stage stage : kStages) json[std::string(name_of(stage))] = counts[static_cast<std::size_t>(stage)];
+  return json;
+}
+
+Json entry_json(const LedgerEntry& entry) {
+  Json json;
+  json["number"] = entry.number;
+  json["when_utc"] = entry.when_utc;
+  json["mark"] = entry.mark;
+  json["from"] = name_of(entry.from);
+  json["to"] = name_of(entry.to);
+  json["by"] = entry.by;
+  json["note"] = entry.note;
+  return json;
+}
+
+Json prism_json(const std::string& mark, const StageByMark& now) {
+  const auto found = now.find(mark);
+  Json json;
+  json["mark"] = mark;
+  json["stage"] = name_of(found == now.end() ? Stage::drawn : found->second);
+  return json;
+}
+
+}  // namespace
+
+Json works_json(std::span<const LedgerEntry> ledger, std::span<const std::string> marks) {
+  const StageByMark now = stages_from(ledger);
+  const StageCounts counts = count_stages(now, marks);
+  Json json;
+  json["total"] = counts.total;
+  json["counts"] = counts_json(counts.all);
+  json["zones"] = Json::array();
+  for (const auto& [zone, by_stage] : counts.by_zone) {
+    Json row;
+    row["zone"] = zone;
+    row["counts"] = counts_json(by_stage);
+    json["zones"].push_back(row);
+  }
+  json["prisms"] = Json::array();
+  for (const std::string& mark : marks) json["prisms"].push_back(prism_json(mark, now));
+  json["ledger"] = Json::array();
+  for (const LedgerEntry& entry : ledger) json["ledger"].push_back(entry_json(entry));
+  return json;
+}
+
+}  // namespace prismwright
