@@ -40,9 +40,10 @@ struct RayPath {
   std::vector<RayMeeting> meetings;
   std::vector<SectionPoint> points;  ///< focus first; the last point is where the ray leaves or ends
   double departure_deg = 0;          ///< from level, seaward up; meaningful when the ray leaves the glass
-  double least_margin_deg = 0;  ///< incidence less critical angle at the reflecting face (reflecting zones)
-  double through = 1;           ///< share of the power that comes through the faces (Fresnel)
-  bool regular = false;         ///< took the zone's own way: inner-outer, or entry-reflecting-exit
+  double least_margin_deg = 0;    ///< incidence less critical angle at the reflecting face (reflecting zones)
+  double through = 1;             ///< share of the power that comes through the faces (Fresnel)
+  double lost_at_reflection = 0;  ///< share of the power that went out through a reflecting face
+  bool regular = false;           ///< took the zone's own way: inner-outer, or entry-reflecting-exit
 };
 
 struct ZoneProof {
@@ -97,7 +98,6 @@ class SectionTracer {
  private:
   struct Inside;
   std::unique_ptr<Inside> inside_;
-  friend Proof prove(const Section&, int);
 };
 
 /// Traces `elevations` rays, evenly spread in elevation at the middle of equal steps.

@@ -59,6 +59,7 @@ inline double dot(SectionOffset a, SectionOffset b) { return a.r * b.r + a.z * b
 /// Positive when b lies anticlockwise of a.
 inline double cross(SectionDirection a, SectionDirection b) { return a.r() * b.z() - a.z() * b.r(); }
 inline double cross(SectionOffset a, SectionDirection b) { return a.r * b.z() - a.z * b.r(); }
+inline double cross(SectionDirection a, SectionOffset b) { return a.r() * b.z - a.z() * b.r; }
 inline double cross(SectionOffset a, SectionOffset b) { return a.r * b.z - a.z * b.r; }
 
 inline double distance(SectionPoint a, SectionPoint b) { return (b - a).length(); }

@@ -1,0 +1,135 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/lens/quantity_table.h"
+
+namespace prismwright {
+
+namespace {
+
+constexpr int kMostPanels = 32;
+
+Problem unreadable(const char* key, const std::string& text, const char* wanted) {
+  return request_problem("value.unreadable", key,
+                         fmt::format("{} = '{}' cannot be read. Give {}", key, text, wanted));
+}
+
+Problem wrong_length(const char* key, std::size_t given, std::size_t panels) {
+  return request_problem(
+      "panels.length", key,
+      fmt::format("{} has {} values for {} panels. Give one for each panel", key, given, panels));
+}
+
+std::string joined(const LensValues& values, double (*pick)(const Panel&)) {
+  std::vector<double> numbers;
+  for (const Panel& panel : values.panels) numbers.push_back(pick(panel));
+  return numbers_text(numbers);
+}
+
+}  // namespace
+
+std::optional<std::vector<double>> read_numbers(const std::string& text, const std::string& unit) {
+  std::vector<double> numbers;
+  const bool by_comma = text.find_first_of(",;") != std::string::npos;
+  const char* separators = by_comma ? ",;" : " \t";
+  std::size_t at = 0;
+  while (at < text.size()) {
+    const std::size_t end = std::min(text.find_first_of(separators, at), text.size());
+    const std::string part = text.substr(at, end - at);
+    at = end + 1;
+    if (part.find_first_not_of(" \t") == std::string::npos) continue;
+    const auto number = read_number(part, unit);
+    if (!number) return std::nullopt;
+    numbers.push_back(*number);
+  }
+  return numbers;
+}
+
+std::string numbers_text(const std::vector<double>& numbers) {
+  std::string text;
+  for (const double number : numbers) text += (text.empty() ? "" : ", ") + number_text(number);
+  return text;
+}
+
+SpecialPlace panel_count_place() {
+  return {[](const LensValues& v) { return fmt::format("{}", v.panels.size()); },
+          [](LensValues& v, const std::string& text) -> Done {
+            const auto count = read_number(text, "");
+            if (!count || *count != std::floor(*count))
+              return unreadable("brief.panels", text, "a whole number");
+            if (*count < 2 || *count > kMostPanels) {
+              return request_problem(
+                  "value.range", "brief.panels",
+                  fmt::format(
+                      "brief.panels is {:g}; it must lie between 2 and {}. Choose a count inside that range",
+                      *count, kMostPanels));
+            }
+            if (static_cast<std::size_t>(*count) != v.panels.size())
+              v.panels = equal_panels(static_cast<int>(*count));
+            return {};
+          }};
+}
+
+SpecialPlace panel_widths_place() {
+  return {[](const LensValues& v) { return joined(v, [](const Panel& p) { return p.width_deg; }); },
+          [](LensValues& v, const std::string& text) -> Done {
+            const auto widths = read_numbers(text, "deg");
+            if (!widths || widths->empty())
+              return unreadable("panels.widths_deg", text, "one width in degrees for each panel");
+            if (widths->size() < 2 || widths->size() > kMostPanels) {
+              return request_problem(
+                  "value.range", "panels.widths_deg",
+                  fmt::format("panels.widths_deg names {} panels; a lens has 2 to {}. Give as many widths",
+                              widths->size(), kMostPanels));
+            }
+            if (widths->size() != v.panels.size()) v.panels = equal_panels(static_cast<int>(widths->size()));
+            for (std::size_t i = 0; i < widths->size(); ++i) v.panels[i].width_deg = (*widths)[i];
+            return {};
+          }};
+}
+
+SpecialPlace panel_shifts_place() {
+  return {[](const LensValues& v) { return joined(v, [](const Panel& p) { return p.axis_shift_deg; }); },
+          [](LensValues& v, const std::string& text) -> Done {
+            const auto shifts = read_numbers(text, "deg");
+            if (!shifts)
+              return unreadable("panels.axis_shift_deg", text, "one shift in degrees for each panel");
+            if (!shifts->empty() && shifts->size() != v.panels.size()) {
+              return wrong_length("panels.axis_shift_deg", shifts->size(), v.panels.size());
+            }
+            for (std::size_t i = 0; i < v.panels.size(); ++i)
+              v.panels[i].axis_shift_deg = shifts->empty() ? 0 : (*shifts)[i];
+            return {};
+          }};
+}
+
+SpecialPlace blind_panels_place() {
+  return {
+      [](const LensValues& v) {
+        std::vector<double> blind;
+        for (std::size_t i = 0; i < v.panels.size(); ++i) {
+          if (v.panels[i].blind) blind.push_back(static_cast<double>(i + 1));
+        }
+        return numbers_text(blind);
+      },
+      [](LensValues& v, const std::string& text) -> Done {
+        const auto blind = read_numbers(text, "");
+        if (!blind) return unreadable("panels.blind", text, "the numbers of the blind panels");
+        for (Panel& panel : v.panels) panel.blind = false;
+        for (const double number : *blind) {
+          if (number != std::floor(number) || number < 1 || number > static_cast<double>(v.panels.size())) {
+            return request_problem(
+                "panels.unknown", "panels.blind",
+                fmt::format(
+                    "panels.blind names panel {:g}, but the lens has panels 1 to {}. Name panels that it has",
+                    number, v.panels.size()));
+          }
+          v.panels[static_cast<std::size_t>(number) - 1].blind = true;
+        }
+        return {};
+      }};
+}
+
+}  // namespace prismwright

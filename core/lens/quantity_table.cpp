@@ -1,0 +1,282 @@
+#include "core/lens/quantity_table.h"
+
+#include "core/lens/orders.h"
+#include "core/optics/medium.h"
+
+namespace prismwright {
+
+namespace {
+
+/// A choice held in an enum: its words and the member.
+template <class Choice>
+SpecialPlace choice_place(std::function<Choice&(LensValues&)> member,
+                          std::vector<std::pair<Choice, std::string>> words) {
+  const auto read = [member, words](const LensValues& values) {
+    const Choice now = member(const_cast<LensValues&>(values));
+    for (const auto& [choice, word] : words) {
+      if (choice == now) return word;
+    }
+    return words.front().second;
+  };
+  const auto write = [member, words](LensValues& values, const std::string& text) -> Done {
+    for (const auto& [choice, word] : words) {
+      if (word == text) member(values) = choice;
+    }
+    return {};
+  };
+  return {read, write};
+}
+
+std::vector<std::string> order_keys() {
+  std::vector<std::string> keys;
+  for (const Order& order : orders()) keys.emplace_back(order.key);
+  return keys;
+}
+
+std::vector<std::string> medium_names() {
+  std::vector<std::string> names;
+  for (const Medium& medium : media()) names.push_back(medium.name());
+  return names;
+}
+
+SpecialPlace order_place() {
+  return {[](const LensValues& v) { return v.brief.order; },
+          [](LensValues& v, const std::string& text) -> Done {
+            if (v.brief.order == text) return {};
+            const Order* order = find_order(text);
+            v.brief.order = order->key;
+            v.brief.focal_mm = order->focal_mm;
+            v.section.edge_mm = order->edge_mm;
+            v.section.ring_growth_mm = 0.022 * order->focal_mm;
+            v.section.reflecting_chord_mm = order->reflecting_chord_mm;
+            return {};
+          }};
+}
+
+SpecialPlace material_place() {
+  return {[](const LensValues& v) { return v.material.name; },
+          [](LensValues& v, const std::string& text) -> Done {
+            if (v.material.name == text) return {};
+            v.material = {text, std::nullopt, find_medium(text)->density_g_cm3()};
+            return {};
+          }};
+}
+
+Quantity text_quantity(const char* key, const char* label, const char* meaning) {
+  return {key, QuantityForm::text, "", 0, 0, true, {}, label, meaning};
+}
+
+Quantity number_quantity(const char* key, const char* unit, double min, double max, const char* label,
+                         const char* meaning) {
+  return {key, QuantityForm::number, unit, min, max, false, {}, label, meaning};
+}
+
+Quantity blank_quantity(const char* key, const char* unit, double min, double max, const char* label,
+                        const char* meaning) {
+  return {key, QuantityForm::number, unit, min, max, true, {}, label, meaning};
+}
+
+Quantity choice_quantity(const char* key, std::vector<std::string> choices, const char* label,
+                         const char* meaning) {
+  return {key, QuantityForm::choice, "", 0, 0, false, std::move(choices), label, meaning};
+}
+
+using Rows = std::vector<QuantityRow>;
+
+void add_brief(Rows& rows) {
+  rows.push_back({text_quantity("brief.title", "Title", "What the lens is called on every paper"),
+                  TextPlace([](LensValues& v) -> std::string& { return v.brief.title; })});
+  rows.push_back({text_quantity("brief.client", "Client", "Who ordered it"),
+                  TextPlace([](LensValues& v) -> std::string& { return v.brief.client; })});
+  rows.push_back(
+      {choice_quantity(
+           "brief.order", order_keys(), "Order",
+           "Order of the lens; choosing one brings its focal distance, edge, ring growth and entry side"),
+       order_place()});
+  rows.push_back({number_quantity("brief.focal_mm", "mm", 50, 3000, "Focal distance",
+                                  "From the focus to the flat inner face of the refracting band; orders: "
+                                  "Encyclopaedia Britannica 1911"),
+                  NumberPlace([](LensValues& v) -> double& { return v.brief.focal_mm; })});
+  rows.push_back(
+      {choice_quantity(
+           "brief.work", {"bullseye", "belt"}, "Work",
+           "Bull's-eye work is turned about each panel's own axis, belt work about the upright lens axis"),
+       choice_place<Work>([](LensValues& v) -> Work& { return v.brief.work; },
+                          {{Work::bullseye, "bullseye"}, {Work::belt, "belt"}})});
+  rows.push_back({{"brief.panels",
+                   QuantityForm::count,
+                   "",
+                   2,
+                   32,
+                   false,
+                   {},
+                   "Panels",
+                   "Number of panels; a new number makes them equal"},
+                  panel_count_place()});
+  rows.push_back(
+      {text_quantity("brief.character", "Character", "As in a list of lights, for instance Fl(2) 10s"),
+       TextPlace([](LensValues& v) -> std::string& { return v.brief.character; })});
+  rows.push_back({text_quantity("brief.notes", "Notes", "Anything that whoever works on the lens should know"),
+                  TextPlace([](LensValues& v) -> std::string& { return v.brief.notes; })});
+}
+
+void add_panels(Rows& rows) {
+  rows.push_back({{"panels.widths_deg",
+                   QuantityForm::number_list,
+                   "deg",
+                   1,
+                   180,
+                   false,
+                   {},
+                   "Panel widths",
+                   "Width of each panel, anticlockwise from panel 1; they add to 360 deg"},
+                  panel_widths_place()});
+  rows.push_back(
+      {{"panels.axis_shift_deg",
+        QuantityForm::number_list,
+        "deg",
+        -90,
+        90,
+        true,
+        {},
+        "Axis shifts",
+        "Azimuth of each panel's axis less that of its middle; the spacing of the axes makes the rhythm"},
+       panel_shifts_place()});
+  rows.push_back({{"panels.blind",
+                   QuantityForm::flag_list,
+                   "",
+                   1,
+                   32,
+                   true,
+                   {},
+                   "Blind panels",
+                   "Numbers of the panels that hold no prisms"},
+                  blind_panels_place()});
+}
+
+void add_material(Rows& rows) {
+  rows.push_back({choice_quantity("material.name", medium_names(), "Material",
+                                  "What the prisms are made of; choosing one brings its own index and density"),
+                  material_place()});
+  rows.push_back({blank_quantity("material.index", "", 1.3, 2.0, "Measured index",
+                                 "Index of this batch at 587.6 nm; blank: by the material's formula"),
+                  BlankNumberPlace([](LensValues& v) -> std::optional<double>& { return v.material.index; })});
+  rows.push_back(
+      {number_quantity("material.density_g_cm3", "g/cm3", 0.5, 8, "Density", "For the mass of the prisms"),
+       NumberPlace([](LensValues& v) -> double& { return v.material.density_g_cm3; })});
+}
+
+void add_section_faces(Rows& rows) {
+  rows.push_back(
+      {choice_quantity("section.faces", {"true", "arc"}, "Curved faces",
+                       "True curves send every focal ray level; arcs are the historic way and depart a little"),
+       choice_place<Faces>([](LensValues& v) -> Faces& { return v.section.faces; },
+                           {{Faces::true_curve, "true"}, {Faces::arc, "arc"}})});
+  rows.push_back({choice_quantity("section.joint", {"along_ray", "level"}, "Joints of rings",
+                                  "Along the ray inside the glass no light is lost in the joint; level joints "
+                                  "are older practice and lose some"),
+                  choice_place<Joint>([](LensValues& v) -> Joint& { return v.section.joint; },
+                                      {{Joint::along_ray, "along_ray"}, {Joint::level, "level"}})});
+  rows.push_back({number_quantity("section.edge_mm", "mm", 0.5, 60, "Edge thickness",
+                                  "Thickness of a refracting ring at its thin upper edge, measured level"),
+                  NumberPlace([](LensValues& v) -> double& { return v.section.edge_mm; })});
+  rows.push_back(
+      {number_quantity("section.ring_growth_mm", "mm", 0.5, 200, "Ring growth",
+                       "How much thicker than its edge a ring may get where the band is divided automatically"),
+       NumberPlace([](LensValues& v) -> double& { return v.section.ring_growth_mm; })});
+  rows.push_back({number_quantity("section.land_mm", "mm", 0, 50, "Land",
+                                  "Width of the flat on each corner of a reflecting prism: a sharp corner can "
+                                  "be neither printed nor cast"),
+                  NumberPlace([](LensValues& v) -> double& { return v.section.land_mm; })});
+  rows.push_back(
+      {number_quantity("section.gap_mm", "mm", 0, 20, "Setting gap", "Room between neighbouring prisms"),
+       NumberPlace([](LensValues& v) -> double& { return v.section.gap_mm; })});
+}
+
+void add_section_limits(Rows& rows) {
+  rows.push_back({number_quantity("section.refracting_to_deg", "deg", 2, 60, "Refracting band to",
+                                  "Elevation to which the band reaches above and below level; 28.5: "
+                                  "Encyclopaedia Britannica 1911, p. 639"),
+                  NumberPlace([](LensValues& v) -> double& { return v.section.refracting_to_deg; })});
+  rows.push_back(
+      {{"section.refracting_margins_mm",
+        QuantityForm::number_list,
+        "mm",
+        1,
+        5000,
+        true,
+        {},
+        "Ring margins",
+        "Rising heights at the edge depth at which the centre and each ring end; blank: divided automatically"},
+       NumbersPlace([](LensValues& v) -> std::vector<double>& { return v.section.refracting_margins_mm; })});
+  rows.push_back(
+      {number_quantity("section.upper_to_deg", "deg", 2, 85, "Upper prisms to",
+                       "Elevation to which the upper reflecting prisms reach; equal to the band's limit: none"),
+       NumberPlace([](LensValues& v) -> double& { return v.section.upper_to_deg; })});
+  rows.push_back({number_quantity(
+                      "section.lower_to_deg", "deg", 2, 85, "Lower prisms to",
+                      "Depression to which the lower reflecting prisms reach; equal to the band's limit: none"),
+                  NumberPlace([](LensValues& v) -> double& { return v.section.lower_to_deg; })});
+  rows.push_back(
+      {number_quantity("section.reflecting_chord_mm", "mm", 2, 500, "Entry side",
+                       "Length of the entry side of a reflecting prism; only the last of a stack is cut short"),
+       NumberPlace([](LensValues& v) -> double& { return v.section.reflecting_chord_mm; })});
+  rows.push_back(
+      {blank_quantity(
+           "section.upper_start_r_mm", "mm", 10, 5000, "First upper corner, out",
+           "Corner A of the first upper prism, distance from the lens axis; blank: from the last ring"),
+       BlankNumberPlace([](LensValues& v) -> std::optional<double>& { return v.section.upper_start_r_mm; })});
+  rows.push_back(
+      {blank_quantity(
+           "section.upper_start_z_mm", "mm", 1, 5000, "First upper corner, up",
+           "Corner A of the first upper prism, height over the focal plane; blank: from the last ring"),
+       BlankNumberPlace([](LensValues& v) -> std::optional<double>& { return v.section.upper_start_z_mm; })});
+  rows.push_back(
+      {number_quantity(
+           "section.level_within_deg", "deg", 0.01, 5, "Counts as level within",
+           "A ray that departs by no more counts as level; a lamp's own size spreads the beam by more"),
+       NumberPlace([](LensValues& v) -> double& { return v.section.level_within_deg; })});
+}
+
+void add_frame(Rows& rows) {
+  const auto length = [&rows](const char* key, double max, const char* label, const char* meaning,
+                              double FrameSettings::*member) {
+    rows.push_back({number_quantity(key, "mm", 0, max, label, meaning),
+                    NumberPlace([member](LensValues& v) -> double& { return v.frame.*member; })});
+  };
+  length("frame.rib_mm", 60, "Rib thickness", "Brass plate of a side rib; each panel has its own two",
+         &FrameSettings::rib_mm);
+  rows.back().quantity.min = 0.5;
+  length("frame.pocket_mm", 60, "Pocket depth", "Blind pockets in the ribs that take the prism ends",
+         &FrameSettings::pocket_mm);
+  length("frame.setting_gap_mm", 10, "Pocket gap", "Room round a prism's end in its pocket",
+         &FrameSettings::setting_gap_mm);
+  length("frame.end_gap_mm", 10, "End gap", "Room between a prism's end and the floor of its pocket",
+         &FrameSettings::end_gap_mm);
+  length("frame.rib_margin_mm", 100, "Rib margin", "Brass round the pockets in the outline of a rib",
+         &FrameSettings::rib_margin_mm);
+  rows.back().quantity.min = 1;
+  length("frame.ring_mm", 100, "Ring thickness", "Top and bottom rings", &FrameSettings::ring_mm);
+  rows.back().quantity.min = 1;
+  rows.push_back({number_quantity("frame.heat_range_k", "K", 0, 100, "Temperature range",
+                                  "For which the needed gaps are worked out"),
+                  NumberPlace([](LensValues& v) -> double& { return v.frame.heat_range_k; })});
+}
+
+}  // namespace
+
+const std::vector<QuantityRow>& quantity_rows() {
+  static const Rows all = [] {
+    Rows rows;
+    add_brief(rows);
+    add_panels(rows);
+    add_material(rows);
+    add_section_faces(rows);
+    add_section_limits(rows);
+    add_frame(rows);
+    return rows;
+  }();
+  return all;
+}
+
+}  // namespace prismwright

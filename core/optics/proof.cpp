@@ -1,0 +1,163 @@
+#include "core/optics/proof.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/base/angle.h"
+#include "core/optics/section_pieces.h"
+
+namespace prismwright {
+
+namespace {
+
+constexpr double kSeenStrip_mm = 1e-3;
+constexpr double kJustInside = 1e-9;  ///< radians: end rays are traced this far inside their zone
+constexpr int kStripHalvings = 24;
+
+/// Sums one traced ray into the proof.
+class Ledger {
+ public:
+  Ledger(Proof& proof, const Section& section) : proof_(proof) {
+    for (const Zone& zone : section.zones) {
+      proof_.zones.push_back({zone.mark, zone.kind, zone.from_deg, zone.to_deg, 0, {}, 0, 0, 0});
+    }
+  }
+
+  void add(const RayPath& path, double weight) {
+    const double kept = 1 - path.lost_at_reflection;
+    const Fate after = path.fate == Fate::lost_reflecting ? Fate::stray : path.fate;
+    proof_.share[static_cast<int>(after)] += weight * kept;
+    proof_.share[static_cast<int>(Fate::lost_reflecting)] += weight * path.lost_at_reflection;
+    ZoneProof* zone = zone_of(path);
+    if (!zone) return;
+    zone->share += weight;
+    if (path.fate == Fate::level) {
+      zone->share_level += weight * kept;
+      zone->through += weight * kept * path.through;
+    }
+    take_worst(*zone, path);
+  }
+
+  /// Departure and margin only, without any flux.
+  void add_worst(const RayPath& path) {
+    if (ZoneProof* zone = zone_of(path)) take_worst(*zone, path);
+  }
+
+  void close() {
+    double level_through = 0;
+    for (ZoneProof& zone : proof_.zones) {
+      level_through += zone.through;
+      if (zone.share_level > 0) zone.through /= zone.share_level;
+      if (zone.worst_departure_deg > proof_.worst_departure_deg || proof_.worst_zone.empty()) {
+        proof_.worst_departure_deg = zone.worst_departure_deg;
+        proof_.worst_zone = zone.mark;
+      }
+      if (zone.least_margin_deg) {
+        proof_.least_margin_deg = std::min(proof_.least_margin_deg.value_or(90), *zone.least_margin_deg);
+      }
+    }
+    const double level = proof_.of(Fate::level);
+    proof_.through = level > 0 ? level_through / level : 0;
+  }
+
+ private:
+  ZoneProof* zone_of(const RayPath& path) {
+    if (path.zone.empty()) return nullptr;
+    if (last_ < proof_.zones.size() && proof_.zones[last_].mark == path.zone) return &proof_.zones[last_];
+    const auto found = std::find_if(proof_.zones.begin(), proof_.zones.end(),
+                                    [&](const ZoneProof& z) { return z.mark == path.zone; });
+    last_ = static_cast<std::size_t>(found - proof_.zones.begin());
+    return found == proof_.zones.end() ? nullptr : &*found;
+  }
+
+  static void take_worst(ZoneProof& zone, const RayPath& path) {
+    if (!path.regular) return;
+    zone.worst_departure_deg = std::max(zone.worst_departure_deg, std::abs(path.departure_deg));
+    if (!is_refracting(zone.kind)) {
+      zone.least_margin_deg = std::min(zone.least_margin_deg.value_or(90), path.least_margin_deg);
+    }
+  }
+
+  Proof& proof_;
+  std::size_t last_ = 0;
+};
+
+/// Height at which a level ray leaves the glass.
+double exit_height(const RayPath& path) { return path.points.back().z; }
+
+/// The strip of the level beam that one piece lights, to the ray: its end rays are found by halving.
+std::optional<BeamStrip> lit_strip(const SectionPieces& section, const PieceCurves& piece) {
+  const auto level_at = [&](double t) -> std::optional<double> {
+    const RayPath path = section.trace(t);
+    if (path.fate != Fate::level || path.zone != piece.zone->mark) return std::nullopt;
+    return exit_height(path);
+  };
+  const double low = piece.low + kJustInside;
+  const double high = piece.high - kJustInside;
+  double inside = 0.5 * (low + high);
+  auto somewhere = level_at(inside);
+  for (int i = 1; i < 8 && !somewhere; ++i) somewhere = level_at(inside = low + (high - low) * i / 8);
+  if (!somewhere) return std::nullopt;
+  const auto end_from = [&](double end) {
+    if (const auto at_end = level_at(end)) return *at_end;
+    double lit = inside;
+    double height = *somewhere;
+    for (int i = 0; i < kStripHalvings; ++i) {
+      const double middle = 0.5 * (lit + end);
+      if (const auto found = level_at(middle)) {
+        lit = middle;
+        height = *found;
+      } else {
+        end = middle;
+      }
+    }
+    return height;
+  };
+  const double a = end_from(low);
+  const double b = end_from(high);
+  return BeamStrip{std::min(a, b), std::max(a, b)};
+}
+
+std::vector<BeamStrip> dark_between(std::vector<BeamStrip> lit) {
+  std::sort(lit.begin(), lit.end(), [](BeamStrip a, BeamStrip b) { return a.from_mm < b.from_mm; });
+  std::vector<BeamStrip> dark;
+  for (std::size_t i = 1; i < lit.size(); ++i) {
+    if (lit[i].from_mm - lit[i - 1].to_mm > kSeenStrip_mm) dark.push_back({lit[i - 1].to_mm, lit[i].from_mm});
+    lit[i].to_mm = std::max(lit[i].to_mm, lit[i - 1].to_mm);
+  }
+  return dark;
+}
+
+}  // namespace
+
+Proof prove(const Section& section, int elevations) {
+  const SectionPieces pieces(section);
+  Proof proof;
+  proof.elevations = elevations;
+  proof.lowest_deg = section.lowest_deg;
+  proof.highest_deg = section.highest_deg;
+  const double low = radians(section.lowest_deg);
+  const double high = radians(section.highest_deg);
+  const double flux = std::sin(high) - std::sin(low);
+  proof.share_of_source = flux / 2;
+  Ledger ledger(proof, section);
+  double below = std::sin(low);
+  for (int i = 0; i < elevations; ++i) {
+    const double step = (high - low) / elevations;
+    const double above = i + 1 == elevations ? std::sin(high) : std::sin(low + (i + 1) * step);
+    ledger.add(pieces.trace(low + (i + 0.5) * step), (above - below) / flux);
+    below = above;
+  }
+  std::vector<BeamStrip> lit;
+  for (const PieceCurves& piece : pieces.pieces) {
+    // A zone's extreme rays are where an arc, or a corner, departs most.
+    ledger.add_worst(pieces.trace(piece.low + kJustInside));
+    ledger.add_worst(pieces.trace(piece.high - kJustInside));
+    if (const auto strip = lit_strip(pieces, piece)) lit.push_back(*strip);
+  }
+  ledger.close();
+  proof.dark_strips = dark_between(std::move(lit));
+  return proof;
+}
+
+}  // namespace prismwright

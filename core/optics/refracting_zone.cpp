@@ -1,0 +1,175 @@
+#include "core/optics/refracting_zone.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "core/base/angle.h"
+#include "core/optics/refraction.h"
+
+namespace prismwright {
+
+namespace {
+
+constexpr int kCurvePoints = 33;
+
+/// The outer surface that belongs to one constant of equal optical path.
+class OuterCurve {
+ public:
+  OuterCurve(const RefractingBand& band, double constant) : band_(band), constant_(constant) {}
+
+  /// The curve whose glass is `edge_mm` thick along r where the ray of elevation `at` leaves.
+  static OuterCurve through_edge(const RefractingBand& band, double at) {
+    const double cos_inside = std::cos(elevation_inside(at, band.index));
+    return {band, (band.index - cos_inside) * band.edge_mm / cos_inside + band.focal_mm / std::cos(at)};
+  }
+
+  [[nodiscard]] double path(double t) const {
+    return (constant_ - band_.focal_mm / std::cos(t)) /
+           (band_.index - std::cos(elevation_inside(t, band_.index)));
+  }
+  [[nodiscard]] SectionPoint inner(double t) const { return {band_.focal_mm, band_.focal_mm * std::tan(t)}; }
+  [[nodiscard]] SectionPoint place(double t) const {
+    return inner(t) + path(t) * SectionDirection::at(elevation_inside(t, band_.index));
+  }
+  /// Outward normal where a level exit is wanted: along n u(a) - (1, 0).
+  [[nodiscard]] SectionDirection normal(double t) const {
+    const SectionDirection inside = SectionDirection::at(elevation_inside(t, band_.index));
+    return SectionDirection::along(band_.index * inside + (-1.0) * SectionDirection());
+  }
+
+  /// Elevation whose ray leaves the outer face at height z (rising in t; bisection within the bracket).
+  [[nodiscard]] double elevation_at_height(double z, double low, double high) const {
+    for (int i = 0; i < 80; ++i) {
+      const double middle = 0.5 * (low + high);
+      (place(middle).z < z ? low : high) = middle;
+    }
+    return 0.5 * (low + high);
+  }
+
+  [[nodiscard]] Face true_outer(double from, double to) const {
+    std::vector<SectionPoint> points;
+    std::vector<SectionDirection> tangents;
+    for (int i = 0; i < kCurvePoints; ++i) {
+      const double t = from + (to - from) * i / (kCurvePoints - 1);
+      points.push_back(place(t));
+      tangents.push_back(normal(t).quarter_turn());
+    }
+    return true_face(FaceRole::outer, std::move(points), std::move(tangents));
+  }
+
+  /// Arc through the upper point on which both extreme rays leave level: P0 + s0 u0 - R N0 = Q1 - R N1.
+  [[nodiscard]] std::optional<Face> arc_outer(double from, double to) const {
+    const SectionDirection ray = SectionDirection::at(elevation_inside(from, band_.index));
+    const SectionDirection low = normal(from);
+    const SectionDirection high = normal(to);
+    const SectionOffset normals = 1.0 * low + (-1.0) * high;
+    const SectionPoint upper = place(to);
+    const double radius = cross(upper - inner(from), ray) / -cross(normals, ray);
+    if (!(radius > 0) || !std::isfinite(radius)) return std::nullopt;
+    const SectionPoint centre = upper - radius * high;
+    return arc_face(FaceRole::outer, centre + radius * low, upper, centre, radius);
+  }
+
+  [[nodiscard]] Outcome<Face> outer(double from, double to) const {
+    if (band_.faces == Faces::true_curve) return true_outer(from, to);
+    if (auto arc = arc_outer(from, to)) return *arc;
+    return request_problem("ring.arc", "",
+                           fmt::format("no circle sends both the ray at {:.3f} deg and the ray at "
+                                       "{:.3f} deg out level; choose true curves or other limits",
+                                       degrees(from), degrees(to)));
+  }
+
+ private:
+  RefractingBand band_;
+  double constant_;
+};
+
+/// What is left of a ring whose joints are level: its outer face spans the heights of its inner corners.
+struct LevelLimits {
+  OuterCurve curve;
+  double from;
+  double to;
+};
+
+LevelLimits level_limits(const RefractingBand& band, double from, double to) {
+  const double top = band.focal_mm * std::tan(to);
+  // The ray that leaves at the thin edge: f tan t + e tan a = f tan(to).
+  const double last = band.elevation_of_margin(top);
+  const OuterCurve curve = OuterCurve::through_edge(band, last);
+  const double bottom = band.focal_mm * std::tan(from);
+  const double first = from > 0 ? curve.elevation_at_height(bottom, -from, last) : from;
+  return {curve, first, last};
+}
+
+}  // namespace
+
+double RefractingBand::margin_of_elevation(double t) const {
+  return focal_mm * std::tan(t) + edge_mm * std::tan(elevation_inside(t, index));
+}
+
+double RefractingBand::elevation_of_margin(double margin_mm) const {
+  double low = -std::atan(std::abs(margin_mm) / focal_mm);
+  double high = std::atan(std::abs(margin_mm) / focal_mm);
+  for (int i = 0; i < 200 && high - low > 1e-16; ++i) {
+    const double middle = 0.5 * (low + high);
+    if (middle == low || middle == high) break;
+    (margin_of_elevation(middle) < margin_mm ? low : high) = middle;
+  }
+  return 0.5 * (low + high);
+}
+
+double RefractingBand::thickness(double from, double to) const {
+  const double inside = elevation_inside(from, index);
+  return OuterCurve::through_edge(*this, to).path(from) * std::cos(inside);
+}
+
+double RefractingBand::elevation_of_thickness(double from, double thickness_mm) const {
+  double low = from;
+  double high = radians(85);
+  if (thickness(from, high) < thickness_mm) return high;
+  // Secant steps kept inside the bracket: thickness rises with the upper limit.
+  for (int i = 0; i < 100 && high - low > 1e-12; ++i) {
+    const double f_low = thickness(from, low) - thickness_mm;
+    const double f_high = thickness(from, high) - thickness_mm;
+    double middle = low - f_low * (high - low) / (f_high - f_low);
+    if (i % 3 == 2 || !(middle > low && middle < high)) middle = 0.5 * (low + high);
+    const double f_middle = thickness(from, middle) - thickness_mm;
+    if (std::abs(f_middle) < 1e-11) return middle;
+    (f_middle < 0 ? low : high) = middle;
+  }
+  return 0.5 * (low + high);
+}
+
+Outcome<Profile> RefractingBand::ring(double from, double to) const {
+  const bool along_ray = joint == Joint::along_ray;
+  const LevelLimits limits =
+      along_ray ? LevelLimits{OuterCurve::through_edge(*this, to), from, to} : level_limits(*this, from, to);
+  auto outer = limits.curve.outer(limits.from, limits.to);
+  if (!outer) return outer.problem();
+  const SectionPoint low = limits.curve.inner(from);
+  const SectionPoint high = limits.curve.inner(to);
+  return Profile{{straight_face(FaceRole::joint_lower, low, outer->start()), *outer,
+                  straight_face(FaceRole::joint_upper, outer->end(), high),
+                  straight_face(FaceRole::inner, high, low)}};
+}
+
+Outcome<Profile> RefractingBand::centre(double to) const {
+  const double last = joint == Joint::along_ray ? to : level_limits(*this, 0, to).to;
+  const OuterCurve curve = OuterCurve::through_edge(*this, last);
+  Face outer;
+  if (faces == Faces::true_curve) {
+    outer = curve.true_outer(-last, last);
+  } else {
+    auto half = curve.arc_outer(0, last);
+    if (!half) return request_problem("ring.arc", "", "no circle serves the centre; choose true curves");
+    outer = arc_face(FaceRole::outer, mirrored(half->end()), half->end(), {half->centre.r, 0}, half->radius_mm);
+  }
+  const SectionPoint high = curve.inner(to);
+  const SectionPoint low = mirrored(high);
+  return Profile{{straight_face(FaceRole::joint_lower, low, outer.start()), outer,
+                  straight_face(FaceRole::joint_upper, outer.end(), high),
+                  straight_face(FaceRole::inner, high, low)}};
+}
+
+}  // namespace prismwright
