@@ -156,6 +156,8 @@ void after_values(Inside& inside) {
   inside.dropLostSelection();
   inside.stale = inside.made != nullptr;
   inside.maker->stop();
+  inside.job = 0;  // what the stopped work still sends is for values of the past
+  inside.making = false;
   if (!inside.problem) inside.rest.start();
 }
 
