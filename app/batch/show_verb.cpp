@@ -59,11 +59,10 @@ void print_prisms(const MadePrisms& lens, const StageByMark& stages, std::ostrea
   for (std::size_t i = 0; i < lens.plan.prisms.size(); ++i) {
     const PlannedPrism& prism = lens.plan.prisms[i];
     const PrismBody& body = lens.bodies.prisms[i];
-    const auto stage = stages.find(prism.mark);
     mass_g += body.mass_g;
     table.add({prism.mark, std::string(name_of(prism.kind)), fmt::format("{:.2f}", body.volume_mm3 / 1000),
                fmt::format("{:.1f}", body.mass_g), fmt::format("{:.1f}", body.greatest_length_mm),
-               std::string(name_of(stage == stages.end() ? Stage::drawn : stage->second))});
+               std::string(name_of(stages.stage_of(prism.mark)))});
   }
   out << fmt::format("{} prisms, {:.2f} kg\n", lens.plan.prisms.size(), mass_g / 1000);
   table.print(out);

@@ -19,14 +19,14 @@ Json entry_json(const LedgerEntry& entry) {
   json["to"] = name_of(entry.to);
   json["by"] = entry.by;
   json["note"] = entry.note;
+  json["back_to"] = entry.back_to ? Json(name_of(*entry.back_to)) : Json();
   return json;
 }
 
 Json prism_json(const std::string& mark, const StageByMark& now) {
-  const auto found = now.find(mark);
   Json json;
   json["mark"] = mark;
-  json["stage"] = name_of(found == now.end() ? Stage::drawn : found->second);
+  json["stage"] = name_of(now.stage_of(mark));
   return json;
 }
 

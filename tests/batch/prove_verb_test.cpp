@@ -1,0 +1,78 @@
+#include <gmock/gmock.h>
+
+#include "tests/support/batch_desk.h"
+
+namespace prismwright {
+namespace {
+
+using testing::HasSubstr;
+
+class ProveVerb : public BatchDesk {};
+
+TEST_F(ProveVerb, SharesAddToOneAndNothingEscapesFromATightStack) {
+  const std::string book = make_book({"--order", "4"});
+  ASSERT_EQ(ask({"set", book, "section.land_mm=0", "section.gap_mm=0"}).code, 0);
+  const Answer answer = ask({"prove", book, "--json"});
+  ASSERT_EQ(answer.code, 0) << answer.err;
+  const auto proof = answer.json();
+  EXPECT_EQ(proof.at("elevations"), 20000);
+  EXPECT_EQ(proof.at("share_escaped"), 0);
+  EXPECT_LT(proof.at("worst_departure_deg").get<double>(), 0.001) << "true curves";
+  const double sum = proof.at("share_level").get<double>() + proof.at("share_stray").get<double>() +
+                     proof.at("share_escaped").get<double>() + proof.at("share_stopped").get<double>() +
+                     proof.at("share_lost").get<double>();
+  EXPECT_NEAR(sum, 1, 1e-9);
+  EXPECT_EQ(proof.at("share_lost"),
+            proof.at("share_lost_in_lands").get<double>() + proof.at("share_lost_at_reflection").get<double>());
+}
+
+TEST_F(ProveVerb, ZonesHaveTheirKindsAndOnlyReflectingOnesAMargin) {
+  const std::string book = make_book({"--order", "4"});
+  const auto proof = ask({"prove", book, "--json"}).json();
+  ASSERT_FALSE(proof.at("zones").empty());
+  for (const auto& zone : proof.at("zones")) {
+    const std::string kind = zone.at("kind");
+    const bool reflecting = kind == "upper reflecting" || kind == "lower reflecting";
+    EXPECT_EQ(zone.at("least_margin_deg").is_number(), reflecting) << zone.at("mark");
+    EXPECT_LT(zone.at("from_deg").get<double>(), zone.at("to_deg").get<double>()) << zone.at("mark");
+  }
+}
+
+TEST_F(ProveVerb, SettingGapsLeaveDarkStripsAsPairs) {
+  const std::string book = make_book({"--order", "4"});
+  ASSERT_EQ(ask({"set", book, "section.gap_mm=1"}).code, 0);
+  const auto strips = ask({"prove", book, "--json"}).json().at("dark_strips_mm");
+  ASSERT_FALSE(strips.empty());
+  for (const auto& strip : strips) {
+    ASSERT_EQ(strip.size(), 2u);
+    EXPECT_LT(strip[0].get<double>(), strip[1].get<double>());
+  }
+}
+
+TEST_F(ProveVerb, ArcsThatDepartByMoreThanIsAllowedAreNotWell) {
+  const std::string book = make_book({"--order", "1", "--faces", "arc"});
+  ASSERT_EQ(ask({"set", book, "section.level_within_deg=0.01"}).code, 0);
+  const Answer answer = ask({"prove", book});
+  EXPECT_EQ(answer.code, 1);
+  EXPECT_THAT(answer.err, HasSubstr("0.01 deg allowed"));
+  EXPECT_EQ(ask({"prove", book, "--json"}).code, 1);
+}
+
+TEST_F(ProveVerb, TheTableNamesEveryZone) {
+  const std::string book = make_book({"--order", "6", "--work", "belt"});
+  const Answer answer = ask({"prove", book});
+  ASSERT_EQ(answer.code, 0) << answer.err;
+  EXPECT_THAT(answer.out, HasSubstr("Level within"));
+  const auto proof = ask({"prove", book, "--json"}).json();
+  for (const auto& zone : proof.at("zones")) {
+    EXPECT_THAT(answer.out, HasSubstr("  " + zone.at("mark").get<std::string>() + " "));
+  }
+}
+
+TEST_F(ProveVerb, TwiceGivesTheSameFigures) {
+  const std::string book = make_book({"--order", "4", "--faces", "arc"});
+  EXPECT_EQ(ask({"prove", book, "--json"}).out, ask({"prove", book, "--json"}).out);
+}
+
+}  // namespace
+}  // namespace prismwright
