@@ -3,6 +3,11 @@
 #include <QCoreApplication>
 #include <algorithm>
 #include <cmath>
+#include <vector>
+
+#include "core/base/angle.h"
+#include "core/optics/refracting_zone.h"
+#include "ui/models/shown_numbers.h"
 
 namespace prismwright {
 namespace {
@@ -24,28 +29,26 @@ bool is_last_of_kind(const Section& section, const Zone& zone) {
   return last != section.zones.rend() && last->mark == zone.mark;
 }
 
-ZoneEdit limit(const char* key, double value, const QString& words) { return {key, "deg", value, words}; }
-
 std::optional<ZoneEdit> edit_of_to(const Section& section, const Zone& zone) {
   const SectionSettings& settings = section.input.settings;
   if (!is_last_of_kind(section, zone)) return std::nullopt;
   if (is_refracting(zone.kind) && settings.refracting_margins_mm.empty())
-    return limit("section.refracting_to_deg", settings.refracting_to_deg, tr("refracting band limit"));
-  if (zone.kind == ZoneKind::upper)
-    return limit("section.upper_to_deg", settings.upper_to_deg, tr("upper limit"));
+    return ZoneEdit{"section.refracting_to_deg", "deg", settings.refracting_to_deg};
+  if (zone.kind == ZoneKind::upper) return ZoneEdit{"section.upper_to_deg", "deg", settings.upper_to_deg};
   return std::nullopt;
 }
 
 std::optional<ZoneEdit> edit_of_from(const Section& section, const Zone& zone) {
   if (zone.kind != ZoneKind::lower || !is_last_of_kind(section, zone)) return std::nullopt;
-  return limit("section.lower_to_deg", -section.input.settings.lower_to_deg, tr("lower limit"));
+  return ZoneEdit{"section.lower_to_deg", "deg", -section.input.settings.lower_to_deg};
 }
 
-std::string margins_text(const Section& section, const Zone& changed, double margin) {
+/// The whole list of margins with one of them typed anew.
+std::string margins_text(const Section& section, const Zone& changed, const std::string& typed) {
   std::string text;
   for (const Zone* zone : refracting(section)) {
-    const double value = zone->mark == changed.mark ? margin : margin_mm(section, *zone);
-    text += (text.empty() ? "" : ", ") + number_text(value);
+    if (!text.empty()) text += ", ";
+    text += zone->mark == changed.mark ? typed : number_text(margin_mm(section, *zone));
   }
   return text;
 }
@@ -56,10 +59,10 @@ double margin_mm(const Section& section, const Zone& zone) {
   const std::vector<double>& asked = section.input.settings.refracting_margins_mm;
   const auto place = static_cast<std::size_t>(zone.kind == ZoneKind::centre ? 0 : zone.number);
   if (place < asked.size()) return asked[place];
-  const Face* outer = zone.profile.find(FaceRole::outer);
-  if (!outer) return 0;
+  const SectionInput& in = section.input;
+  const RefractingBand band{in.focal_mm, in.index, in.settings.edge_mm, in.settings.faces, in.settings.joint};
   // Shown and typed to a micrometre: what is finer is no maker's wish.
-  return std::round(std::max(outer->start().z, outer->end().z) * 1000) / 1000;
+  return std::round(band.margin_of_elevation(radians(zone.to_deg)) * 1000) / 1000;
 }
 
 double breadth_mm(const Section& section, const Zone& zone) {
@@ -82,30 +85,29 @@ std::optional<ZoneEdit> edit_behind(const Section& section, const Zone& zone, Zo
       return edit_of_from(section, zone);
     case ZoneCell::margin:
       if (!is_refracting(zone.kind)) return std::nullopt;
-      return ZoneEdit{"section.refracting_margins_mm", "mm", margin_mm(section, zone),
-                      tr("outer margin of %1").arg(QString::fromStdString(zone.mark))};
+      return ZoneEdit{"section.refracting_margins_mm", "mm", margin_mm(section, zone)};
     case ZoneCell::breadth:
       if (is_refracting(zone.kind)) return std::nullopt;
-      return ZoneEdit{"section.reflecting_chord_mm", "mm", section.input.settings.reflecting_chord_mm,
-                      tr("entry side")};
+      return ZoneEdit{"section.reflecting_chord_mm", "mm", section.input.settings.reflecting_chord_mm};
   }
   return std::nullopt;
 }
 
-std::optional<Assignment> assignment_of(const Section& section, const Zone& zone, const ZoneEdit& edit,
-                                        const QString& text, const QString& typed_unit) {
-  QString plain = text.trimmed();
-  plain.replace(QChar(0x2212), '-');
-  bool bare = false;
-  plain.toDouble(&bare);
-  if (bare && edit.unit == "mm") plain += ' ' + typed_unit;
-  const auto number = read_number(plain.toStdString(), edit.unit);
-  if (!number) return std::nullopt;
+ZoneAssignment assignment_of(const Section& section, const Zone& zone, const ZoneEdit& edit,
+                             const QString& typed, bool inches) {
+  Quantity single = *find_quantity(edit.key);
+  single.form = QuantityForm::number;
+  const std::string text = typed_value(single, QString(typed).replace(QChar(0x2212), '-'), inches);
+  const std::optional<double> number = read_number(text, edit.unit);
+  const std::string value = number ? number_text(*number) : text;
   if (edit.key == "section.refracting_margins_mm")
-    return Assignment{edit.key, margins_text(section, zone, *number)};
+    return {{edit.key, margins_text(section, zone, value)},
+            tr("outer margin of %1 %2 -> %3 mm")
+                .arg(QString::fromStdString(zone.mark), QString::fromStdString(number_text(edit.value)),
+                     QString::fromStdString(value))};
   // A depression is typed as the table shows it, below level; the quantity counts it downward.
-  if (edit.key == "section.lower_to_deg") return Assignment{edit.key, number_text(std::abs(*number))};
-  return Assignment{edit.key, number_text(*number)};
+  const bool depression = edit.key == "section.lower_to_deg" && number;
+  return {{edit.key, depression ? number_text(std::abs(*number)) : value}, {}};
 }
 
 }  // namespace prismwright

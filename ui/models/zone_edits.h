@@ -16,15 +16,19 @@ struct ZoneEdit {
   std::string key;
   std::string unit;
   double value = 0;
-  QString words;  ///< what undo names: "ring R3 outer margin"
 };
 
 /// Blank where no quantity decides this cell alone: it follows from the others.
 std::optional<ZoneEdit> edit_behind(const Section& section, const Zone& zone, ZoneCell cell);
 
-/// The typed text as an assignment; blank when it is no number. A text without a unit is in `typed_unit`.
-std::optional<Assignment> assignment_of(const Section& section, const Zone& zone, const ZoneEdit& edit,
-                                        const QString& text, const QString& typed_unit);
+/// A typed text as an edit of the book. A text that is no number goes on as it is, to be refused with the
+/// sentence that every other field gives.
+struct ZoneAssignment {
+  Assignment assignment;
+  QString words;  ///< for undo; empty: the words of the quantity do
+};
+ZoneAssignment assignment_of(const Section& section, const Zone& zone, const ZoneEdit& edit,
+                             const QString& typed, bool inches);
 
 /// The margin of a refracting zone: height of its outer edge at the edge depth, mm.
 double margin_mm(const Section& section, const Zone& zone);

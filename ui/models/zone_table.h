@@ -18,7 +18,20 @@ class ZoneTable : public QAbstractTableModel {
   Q_OBJECT
 
  public:
-  enum Column { mark, kind, from, to, margin, breadth, thickness, departure, reflection, share, through, columns };
+  enum Column {
+    mark,
+    kind,
+    from,
+    to,
+    margin,
+    breadth,
+    thickness,
+    departure,
+    reflection,
+    share,
+    through,
+    columns
+  };
 
   explicit ZoneTable(Workbench* bench, QObject* parent = nullptr);
 

@@ -1,0 +1,221 @@
+#include "ui/models/zone_table.h"
+
+#include <QBrush>
+#include <QFont>
+#include <QRegularExpression>
+#include <algorithm>
+#include <array>
+
+#include "ui/models/shown_numbers.h"
+#include "ui/models/zone_edits.h"
+#include "ui/style/palette.h"
+
+namespace prismwright {
+namespace {
+
+QString kind_word(ZoneKind kind) {
+  switch (kind) {
+    case ZoneKind::centre:
+      return ZoneTable::tr("centre");
+    case ZoneKind::ring:
+      return ZoneTable::tr("ring");
+    case ZoneKind::upper:
+      return ZoneTable::tr("upper");
+    case ZoneKind::lower:
+      return ZoneTable::tr("lower");
+  }
+  return {};
+}
+
+QString fixed(double value, int decimals) {
+  QString text = QString::number(value, 'f', decimals);
+  if (text.startsWith('-') && text.toDouble() == 0) text.remove(0, 1);
+  return text.replace('-', QChar(0x2212));
+}
+
+std::optional<ZoneCell> cell_of(int column) {
+  switch (column) {
+    case ZoneTable::from:
+      return ZoneCell::from;
+    case ZoneTable::to:
+      return ZoneCell::to;
+    case ZoneTable::margin:
+      return ZoneCell::margin;
+    case ZoneTable::breadth:
+      return ZoneCell::breadth;
+    default:
+      return std::nullopt;
+  }
+}
+
+/// Higher on the lens comes first: upper prisms from the top, rings inward, the centre, lower prisms down.
+double height_key(const Zone& zone) { return zone.kind == ZoneKind::centre ? 0 : zone.from_deg; }
+
+}  // namespace
+
+ZoneTable::ZoneTable(Workbench* bench, QObject* parent) : QAbstractTableModel(parent), bench_(bench) {
+  connect(bench, &Workbench::bookChanged, this, &ZoneTable::rebuild);
+  connect(bench, &Workbench::valuesChanged, this, &ZoneTable::rebuild);
+  connect(bench, &Workbench::unitsChanged, this, [this] {
+    if (!rows_.empty()) emit dataChanged(index(0, 0), index(rowCount() - 1, columns - 1));
+    emit headerDataChanged(Qt::Horizontal, 0, columns - 1);
+  });
+  rebuild();
+}
+
+void ZoneTable::rebuild() {
+  std::vector<Row> rows;
+  const auto plan = bench_->plan();
+  const auto proof = bench_->proof();
+  if (plan) {
+    for (const Zone& zone : plan->section.zones) rows.push_back({&zone, nullptr});
+    std::stable_sort(rows.begin(), rows.end(),
+                     [](const Row& a, const Row& b) { return height_key(*a.zone) > height_key(*b.zone); });
+  }
+  for (Row& row : rows)
+    for (const ZoneProof& zone : proof->zones)
+      if (zone.mark == row.zone->mark) row.proof = &zone;
+  // An edit that leaves the zones as they are must not close editors or drop the selection.
+  const bool same = std::equal(rows.begin(), rows.end(), rows_.begin(), rows_.end(),
+                               [](const Row& a, const Row& b) { return a.zone->mark == b.zone->mark; });
+  if (!same) beginResetModel();
+  rows_ = std::move(rows);
+  plan_ = plan;
+  proof_ = proof;
+  if (!same)
+    endResetModel();
+  else if (!rows_.empty())
+    emit dataChanged(index(0, 0), index(rowCount() - 1, columns - 1));
+}
+
+int ZoneTable::rowOf(const QString& zone) const {
+  for (std::size_t row = 0; row < rows_.size(); ++row)
+    if (rows_[row].zone->mark == zone.toStdString()) return static_cast<int>(row);
+  return -1;
+}
+
+QString ZoneTable::zoneAt(int row) const {
+  if (row < 0 || row >= rowCount()) return {};
+  return QString::fromStdString(rows_[static_cast<std::size_t>(row)].zone->mark);
+}
+
+void ZoneTable::setLaserZone(const QString& zone) {
+  if (zone == laser_zone_) return;
+  const std::array<QString, 2> touched = {laser_zone_, zone};
+  laser_zone_ = zone;
+  for (const QString& each : touched)
+    if (const int row = rowOf(each); row >= 0) emit dataChanged(index(row, 0), index(row, columns - 1));
+}
+
+int ZoneTable::rowCount(const QModelIndex& parent) const {
+  return parent.isValid() ? 0 : static_cast<int>(rows_.size());
+}
+
+int ZoneTable::columnCount(const QModelIndex& parent) const { return parent.isValid() ? 0 : columns; }
+
+QString ZoneTable::length(double mm) const { return length_number(mm, bench_->inches()); }
+
+QVariant ZoneTable::shown(const Row& row, int column) const {
+  const Zone& zone = *row.zone;
+  const bool proved = row.proof != nullptr;
+  switch (column) {
+    case mark:
+      return QString::fromStdString(zone.mark);
+    case kind:
+      return kind_word(zone.kind);
+    case from:
+      return fixed(zone.from_deg, 2);
+    case to:
+      return fixed(zone.to_deg, 2);
+    case margin:
+      return is_refracting(zone.kind) ? length(margin_mm(plan_->section, zone)) : QString();
+    case breadth:
+      return length(breadth_mm(plan_->section, zone));
+    case thickness:
+      return length(zone.thickness_mm);
+    case departure:
+      return proved ? fixed(row.proof->worst_departure_deg, 3) : QString();
+    case reflection:
+      return proved && row.proof->least_margin_deg ? fixed(*row.proof->least_margin_deg, 2) : QString();
+    case share:
+      return proved ? fixed(100 * row.proof->share, 2) : QString();
+    case through:
+      return proved ? fixed(100 * row.proof->through, 1) : QString();
+    default:
+      return {};
+  }
+}
+
+QString ZoneTable::editText(const Row& row, int column) const {
+  const auto cell = cell_of(column);
+  const auto edit = cell ? edit_behind(plan_->section, *row.zone, *cell) : std::nullopt;
+  if (!edit) return {};
+  const Quantity* quantity = find_quantity(edit->key);
+  Quantity single = *quantity;  // one member of a list is edited like a single number
+  single.form = QuantityForm::number;
+  return shown_value(single, number_text(edit->value), bench_->inches());
+}
+
+QString ZoneTable::tip(const Row& row, int column) const {
+  if (column == kind || column == mark) {
+    const std::string_view words = name_of(row.zone->kind);
+    return QString::fromUtf8(words.data(), static_cast<qsizetype>(words.size()));
+  }
+  const auto cell = cell_of(column);
+  const auto edit = cell ? edit_behind(plan_->section, *row.zone, *cell) : std::nullopt;
+  if (!edit) return {};
+  const Quantity* quantity = find_quantity(edit->key);
+  return tr("%1 (%2 %3). Double-click to change it.")
+      .arg(QString::fromStdString(quantity->meaning).remove(QRegularExpression(QStringLiteral("\\.\\s*$"))),
+           range_words(*quantity, bench_->inches()), shown_unit(*quantity, bench_->inches()));
+}
+
+QVariant ZoneTable::data(const QModelIndex& index, int role) const {
+  if (!index.isValid() || index.row() >= rowCount()) return {};
+  const Row& row = rows_[static_cast<std::size_t>(index.row())];
+  switch (role) {
+    case Qt::DisplayRole:
+      return shown(row, index.column());
+    case Qt::EditRole:
+      return editText(row, index.column());
+    case Qt::ToolTipRole:
+      return tip(row, index.column());
+    case Qt::TextAlignmentRole:
+      return QVariant(Qt::AlignVCenter | (index.column() <= kind ? Qt::AlignLeft : Qt::AlignRight));
+    case Qt::BackgroundRole:
+      if (zoneAt(index.row()) == laser_zone_)
+        return QBrush(palette::between(palette::surface(), palette::brass(), 0.22));
+      return {};
+    case Qt::FontRole:
+      if (flags(index) & Qt::ItemIsEditable) {
+        QFont font;
+        font.setUnderline(true);
+        return font;
+      }
+      return {};
+    default:
+      return {};
+  }
+}
+
+bool ZoneTable::setData(const QModelIndex& index, const QVariant& value, int role) {
+  if (role != Qt::EditRole || !(flags(index) & Qt::ItemIsEditable)) return false;
+  const Row& row = rows_[static_cast<std::size_t>(index.row())];
+  const QString typed = value.toString();
+  if (typed.trimmed() == editText(row, index.column()) && !bench_->sectionProblem()) return true;
+  const ZoneEdit edit = edit_behind(plan_->section, *row.zone, *cell_of(index.column())).value();
+  const ZoneAssignment wanted = assignment_of(plan_->section, *row.zone, edit, typed, bench_->inches());
+  return bench_->assign({&wanted.assignment, 1}, wanted.words).ok();
+}
+
+Qt::ItemFlags ZoneTable::flags(const QModelIndex& index) const {
+  if (!index.isValid() || index.row() >= rowCount()) return Qt::NoItemFlags;
+  Qt::ItemFlags flags = Qt::ItemIsEnabled | Qt::ItemIsSelectable;
+  const auto cell = cell_of(index.column());
+  const Zone& zone = *rows_[static_cast<std::size_t>(index.row())].zone;
+  const bool writable = bench_->hasBook() && !bench_->book().read_only();
+  if (cell && writable && edit_behind(plan_->section, zone, *cell)) flags |= Qt::ItemIsEditable;
+  return flags;
+}
+
+}  // namespace prismwright

@@ -1,0 +1,238 @@
+#include "ui/views/laser_readout.h"
+
+#include <QHBoxLayout>
+#include <QHeaderView>
+#include <QLabel>
+#include <QTableWidget>
+#include <QToolButton>
+#include <QVBoxLayout>
+
+#include "ui/models/shown_numbers.h"
+#include "ui/style/palette.h"
+#include "ui/views/number_field.h"
+
+namespace prismwright {
+namespace {
+
+constexpr int kRows = 4;  // room for a reflecting prism's three faces and one more without scrolling
+constexpr int kRowHeight = 24;
+
+QString face_words(FaceRole role) {
+  switch (role) {
+    case FaceRole::inner:
+      return LaserReadout::tr("inner");
+    case FaceRole::outer:
+      return LaserReadout::tr("outer");
+    case FaceRole::entry:
+      return LaserReadout::tr("entry");
+    case FaceRole::exit:
+      return LaserReadout::tr("exit");
+    case FaceRole::reflecting:
+      return LaserReadout::tr("reflecting");
+    case FaceRole::joint_upper:
+      return LaserReadout::tr("upper joint");
+    case FaceRole::joint_lower:
+      return LaserReadout::tr("lower joint");
+    case FaceRole::land:
+      return LaserReadout::tr("land");
+    case FaceRole::axis:
+      return LaserReadout::tr("axis");
+  }
+  return {};
+}
+
+QString degrees_text(double deg, int decimals = 3) {
+  QString text = QString::number(deg, 'f', decimals);
+  if (text.startsWith('-') && text.toDouble() == 0) text.remove(0, 1);
+  return text.replace('-', QChar(0x2212));
+}
+
+QString signed_length(double mm, bool inches) { return length_number(mm, inches).replace('-', QChar(0x2212)); }
+
+Quantity own_quantity(const char* unit, double min, double max, const QString& label, const QString& meaning) {
+  Quantity quantity;
+  quantity.unit = unit;
+  quantity.min = min;
+  quantity.max = max;
+  quantity.label = label.toStdString();
+  quantity.meaning = meaning.toStdString();
+  return quantity;
+}
+
+}  // namespace
+
+LaserReadout::LaserReadout(Workbench* bench, Laser* laser, QWidget* parent)
+    : QWidget(parent), bench_(bench), laser_(laser) {
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(6);
+  makeTop();
+  makeTable();
+  makeBoard();
+  connect(laser_, &Laser::moved, this, &LaserReadout::follow);
+  connect(bench_, &Workbench::unitsChanged, this, &LaserReadout::followUnits);
+  followUnits();
+}
+
+void LaserReadout::makeTop() {
+  auto* row = new QHBoxLayout;
+  row->setSpacing(8);
+  auto* title = new QLabel(tr("Laser at"), this);
+  elevation_ = new NumberField(own_quantity("deg", -90, 90, tr("Elevation of the laser"),
+                                            tr("Elevation of the laser above level, seen from the focus")),
+                               QStringLiteral("laser.elevation"), this);
+  elevation_->setSizePolicy(QSizePolicy::Maximum, QSizePolicy::Preferred);
+  title->setBuddy(elevation_);
+  fate_ = new QLabel(this);
+  fate_->setObjectName(QStringLiteral("laser.fate"));
+  fate_->setTextFormat(Qt::RichText);
+  row->addWidget(title);
+  row->addWidget(elevation_);
+  row->addWidget(fate_, 1);
+  const auto step = [&](const QString& name, Qt::ArrowType arrow, int up, const QString& tip) {
+    auto* button = new QToolButton(this);
+    button->setObjectName(name);
+    button->setArrowType(arrow);
+    button->setToolTip(tip);
+    button->setAccessibleName(tip);
+    button->setFixedSize(28, 28);
+    connect(button, &QToolButton::clicked, this, [this, up] { laser_->stepZone(up); });
+    row->addWidget(button);
+  };
+  step(QStringLiteral("laser.up"), Qt::UpArrow, 1, tr("To the middle of the next zone up (Page Up)"));
+  step(QStringLiteral("laser.down"), Qt::DownArrow, -1, tr("To the middle of the next zone down (Page Down)"));
+  static_cast<QVBoxLayout*>(layout())->addLayout(row);
+  connect(elevation_, &NumberField::entered, laser_, &Laser::point);
+}
+
+void LaserReadout::makeTable() {
+  meetings_ = new QTableWidget(kRows, 8, this);
+  meetings_->setObjectName(QStringLiteral("laser.meetings"));
+  meetings_->setAccessibleName(tr("Faces that the laser meets"));
+  meetings_->setEditTriggers(QAbstractItemView::NoEditTriggers);
+  meetings_->setSelectionMode(QAbstractItemView::NoSelection);
+  meetings_->setFocusPolicy(Qt::NoFocus);
+  meetings_->setShowGrid(false);
+  meetings_->setAlternatingRowColors(true);
+  meetings_->verticalHeader()->setDefaultSectionSize(kRowHeight);
+  meetings_->verticalHeader()->setFixedWidth(24);
+  meetings_->verticalHeader()->setDefaultAlignment(Qt::AlignCenter);
+  meetings_->horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
+  meetings_->horizontalHeader()->setMinimumSectionSize(40);
+  meetings_->setVerticalScrollBarPolicy(Qt::ScrollBarAsNeeded);
+  meetings_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  layout()->addWidget(meetings_);
+  sums_ = new QLabel(this);
+  sums_->setObjectName(QStringLiteral("laser.sums"));
+  sums_->setWordWrap(true);
+  layout()->addWidget(sums_);
+}
+
+void LaserReadout::makeBoard() {
+  auto* row = new QHBoxLayout;
+  row->setSpacing(8);
+  auto* title = new QLabel(tr("Board at"), this);
+  board_ = new NumberField(own_quantity("mm", 1, 100000, tr("Distance of the board"),
+                                        tr("Distance of an upright board from the focus, seaward")),
+                           QStringLiteral("laser.board"), this);
+  board_->setSizePolicy(QSizePolicy::Maximum, QSizePolicy::Preferred);
+  title->setBuddy(board_);
+  spot_ = new QLabel(this);
+  spot_->setObjectName(QStringLiteral("laser.spot"));
+  spot_->setWordWrap(true);
+  row->addWidget(title);
+  row->addWidget(board_);
+  row->addWidget(spot_, 1);
+  static_cast<QVBoxLayout*>(layout())->addLayout(row);
+  connect(board_, &NumberField::entered, laser_, &Laser::setBoard);
+}
+
+void LaserReadout::followUnits() {
+  board_->setInches(bench_->inches());
+  const QString unit = length_unit(bench_->inches());
+  meetings_->setHorizontalHeaderLabels({tr("Zone"), tr("Face"), tr("r\n%1").arg(unit), tr("z\n%1").arg(unit),
+                                        tr("Meets at\ndeg"), tr("Refracts\ndeg"), tr("Loss\n%"),
+                                        tr("Goes on\ndeg")});
+  const QStringList tips = {
+      tr("Zone of the section"),
+      tr("Face of the prism"),
+      tr("Place, seaward from the focus"),
+      tr("Place, above the focal plane"),
+      tr("Incidence: between the ray and the face's normal"),
+      tr("Refraction: between the ray and the normal after the face; a dash where it is reflected"),
+      tr("Power lost at the face by reflection, or by passing where it should reflect"),
+      tr("Elevation of the ray after the face")};
+  for (int column = 0; column < tips.size(); ++column) {
+    meetings_->horizontalHeaderItem(column)->setToolTip(tips.at(column));
+    meetings_->horizontalHeaderItem(column)->setTextAlignment(Qt::AlignVCenter |
+                                                              (column < 2 ? Qt::AlignLeft : Qt::AlignRight));
+  }
+  follow();
+}
+
+void LaserReadout::follow() {
+  elevation_->setValue(laser_->elevation_deg());
+  board_->setValue(laser_->board_mm());
+  fillTable();
+  fillWords();
+}
+
+void LaserReadout::fillTable() {
+  const auto meetings = laser_->path() ? laser_->path()->meetings : std::vector<RayMeeting>();
+  const int rows = std::max(kRows, static_cast<int>(meetings.size()));
+  meetings_->setRowCount(rows);
+  meetings_->setFixedHeight(meetings_->horizontalHeader()->sizeHint().height() + kRows * kRowHeight + 4);
+  const bool inches = bench_->inches();
+  for (int row = 0; row < rows; ++row) {
+    const bool met = row < static_cast<int>(meetings.size());
+    const RayMeeting meeting = met ? meetings[static_cast<std::size_t>(row)] : RayMeeting();
+    const QStringList texts =
+        met ? QStringList{QString::fromStdString(meeting.zone),
+                          face_words(meeting.face),
+                          signed_length(meeting.place.r, inches),
+                          signed_length(meeting.place.z, inches),
+                          degrees_text(meeting.incidence_deg),
+                          meeting.refraction_deg ? degrees_text(*meeting.refraction_deg) : tr("–"),
+                          QString::number(100 * meeting.loss, 'f', 2),
+                          degrees_text(meeting.direction_deg)}
+            : QStringList{{}, {}, {}, {}, {}, {}, {}, {}};
+    meetings_->setVerticalHeaderItem(row, new QTableWidgetItem(met ? QString::number(row + 1) : QString()));
+    for (int column = 0; column < texts.size(); ++column) {
+      auto* item = new QTableWidgetItem(texts.at(column));
+      item->setTextAlignment(Qt::AlignVCenter | (column < 2 ? Qt::AlignLeft : Qt::AlignRight));
+      meetings_->setItem(row, column, item);
+    }
+  }
+}
+
+void LaserReadout::fillWords() {
+  if (!laser_->path()) {
+    fate_->clear();
+    sums_->clear();
+    spot_->clear();
+    return;
+  }
+  const RayPath& path = *laser_->path();
+  const QString zone = laser_->zone().isEmpty() ? tr("no prism") : laser_->zone();
+  fate_->setText(QStringLiteral("<b>%1</b>: <span style='color:%2'>●</span> %3")
+                     .arg(zone, palette::fate(path.fate).name(), palette::fate_words(path.fate)));
+  QStringList sums;
+  if (leaves_lens(path.fate) && !path.meetings.empty())
+    sums << tr("Departs %1 deg from level").arg(degrees_text(path.departure_deg));
+  for (const RayMeeting& meeting : path.meetings)
+    if (meeting.face == FaceRole::reflecting) {
+      sums << tr("least margin %1 deg over critical").arg(degrees_text(path.least_margin_deg, 2));
+      break;
+    }
+  if (!path.meetings.empty()) sums << tr("%1 % comes through").arg(100 * path.through, 0, 'f', 2);
+  sums_->setText(sums.isEmpty() ? tr("The ray meets no glass.") : sums.join(tr("; ")) + tr("."));
+  const auto spot = laser_->spot();
+  const bool inches = bench_->inches();
+  spot_->setText(spot ? tr("spot at z %1, %2 over the level mark, slope %3 deg")
+                            .arg(length_text(spot->place.z, inches).replace('-', QChar(0x2212)),
+                                 length_text(spot->over_level_mm, inches, 3).replace('-', QChar(0x2212)),
+                                 degrees_text(spot->slope_deg))
+                      : tr("no spot: the ray does not reach the board"));
+}
+
+}  // namespace prismwright

@@ -1,0 +1,58 @@
+#include "ui/views/section_picture.h"
+
+#include <QPainter>
+
+#include "ui/style/palette.h"
+#include "ui/views/section_rays.h"
+#include "ui/views/section_scales.h"
+#include "ui/views/section_strips.h"
+
+namespace prismwright {
+namespace {
+// Enough to show every zone's work, few enough to see the glass between them.
+constexpr int kFanRays = 84;
+}  // namespace
+
+void SectionPicture::follow(const Workbench& bench) {
+  if (plan_ == bench.plan() && proof_ == bench.proof()) return;
+  plan_ = bench.plan();
+  proof_ = bench.proof();
+  fresh_ = false;
+  prisms_.clear();
+  fan_ = {};
+  if (!plan_) return;
+  prisms_ = drawn_prisms(plan_->section);
+  if (bench.tracer()) fan_ = fan_of_rays(*bench.tracer(), plan_->section, kFanRays);
+}
+
+const std::vector<BeamStrip>& SectionPicture::dark() const {
+  static const std::vector<BeamStrip> kNone;
+  return proof_ ? proof_->dark_strips : kNone;
+}
+
+const QPixmap& SectionPicture::pixmap(const Look& look) {
+  if (!fresh_ || !(look == look_)) draw(look);
+  look_ = look;
+  fresh_ = true;
+  return pixmap_;
+}
+
+void SectionPicture::draw(const Look& look) {
+  pixmap_ = QPixmap(look.size * look.ratio);
+  pixmap_.setDevicePixelRatio(look.ratio);
+  pixmap_.fill(palette::surface());
+  QPainter painter(&pixmap_);
+  painter.setRenderHint(QPainter::Antialiasing);
+  const QRectF view(QPointF(0, 0), QSizeF(look.size));
+  paint_grid(painter, look.map, view, look.inches);
+  if (look.faded) painter.setOpacity(0.3);
+  paint_fan(painter, fan_.rays, look.map, view);
+  paint_glass(painter, prisms_, look.map, look.selected);
+  paint_marks(painter, prisms_, look.map, view.adjusted(kScaleLeft, 0, -kStripWidth, -kScaleFoot),
+              look.selected);
+  paint_strip(painter, fan_.beam, dark(), look.map, view.adjusted(0, 0, 0, -kScaleFoot));
+  painter.setOpacity(1);
+  paint_scales(painter, look.map, view, look.inches);
+}
+
+}  // namespace prismwright

@@ -1,0 +1,51 @@
+#pragma once
+
+#include <QPixmap>
+#include <QSet>
+#include <memory>
+
+#include "core/optics/laser_bench.h"
+#include "ui/models/workbench.h"
+#include "ui/views/section_glass.h"
+
+namespace prismwright {
+
+/// The part of the section drawing that stands still while the laser is dragged: grid, fan of rays, glass,
+/// marks, the strip of the level beam and the scales. Drawn once for each section, view and selection.
+class SectionPicture {
+ public:
+  /// What the picture depends on beside the section itself.
+  struct Look {
+    SectionMap map;
+    QSize size;
+    double ratio = 1;  ///< device pixels per pixel
+    QSet<QString> selected;
+    bool inches = false;
+    bool faded = false;  ///< the section shown is not that of the present values
+
+    friend bool operator==(const Look&, const Look&) = default;
+  };
+
+  /// Takes the bench's last good section; cheap when it is the one held.
+  void follow(const Workbench& bench);
+
+  [[nodiscard]] const std::vector<DrawnPrism>& prisms() const { return prisms_; }
+  [[nodiscard]] const std::optional<BeamStrip>& beam() const { return fan_.beam; }
+  [[nodiscard]] const std::vector<BeamStrip>& dark() const;
+  [[nodiscard]] const std::vector<RayPath>& rays() const { return fan_.rays; }
+  /// The picture for that look, drawn anew only when something differs from the last one.
+  const QPixmap& pixmap(const Look& look);
+
+ private:
+  void draw(const Look& look);
+
+  std::shared_ptr<const LensPlan> plan_;
+  std::shared_ptr<const Proof> proof_;
+  std::vector<DrawnPrism> prisms_;
+  RayFan fan_;
+  Look look_;
+  QPixmap pixmap_;
+  bool fresh_ = false;
+};
+
+}  // namespace prismwright

@@ -1,0 +1,24 @@
+#pragma once
+
+#include <QPainter>
+#include <QString>
+#include <optional>
+#include <vector>
+
+#include "core/optics/proof.h"
+#include "ui/views/section_map.h"
+
+namespace prismwright {
+
+/// Width that the strip of the level beam takes at the seaward side, pixels.
+inline constexpr double kStripWidth = 20;
+
+/// The level beam by height: lit and dark, at the right of `view`. A dark strip is never thinner than a pixel.
+void paint_strip(QPainter& painter, const std::optional<BeamStrip>& beam, const std::vector<BeamStrip>& dark,
+                 const SectionMap& map, const QRectF& view);
+
+/// What the strip shows at that height: "Dark from 61.20 to 61.74 mm (0.54 mm)".
+QString strip_words(const std::optional<BeamStrip>& beam, const std::vector<BeamStrip>& dark,
+                    const SectionMap& map, double y, bool inches);
+
+}  // namespace prismwright
