@@ -3,18 +3,10 @@
 #include <string>
 #include <vector>
 
+#include "core/frame/plate.h"
 #include "core/lens/plan.h"
 
 namespace prismwright {
-
-/// A place in a rib's own plane: u level along the plane away from the lens axis, v up (= lens z), mm.
-struct PlatePoint {
-  double u = 0;
-  double v = 0;
-};
-using PlateOutline = std::vector<PlatePoint>;  ///< closed polygon, anticlockwise, first point not repeated
-
-enum class Side { clockwise, anticlockwise };
 
 /// A blind pocket: opens in the rib's inner face. Prisms whose pockets run together share one.
 struct Pocket {
@@ -56,8 +48,9 @@ struct FramePlan {
 /// mm.
 FramePlan plan_frame(const LensPlan& plan);
 
-/// Outline of a prism where its panel's rib plane, set back by `depth_mm` from the side plane, cuts it:
-/// rib-plane coordinates. Empty when the prism does not reach that plane.
-PlateOutline end_outline(const PlannedPrism& prism, Side side, double depth_mm, double chord_mm);
+/// Outlines of a prism where its panel's rib plane, set back by `depth_mm` from the side plane, cuts it:
+/// rib-plane coordinates, within `chord_mm`. Empty when the prism does not reach that plane; two when a whole
+/// ring is cut through above and below.
+std::vector<PlateOutline> end_outlines(const PlannedPrism& prism, Side side, double depth_mm, double chord_mm);
 
 }  // namespace prismwright

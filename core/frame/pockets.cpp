@@ -1,0 +1,67 @@
+#include "core/frame/pockets.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/base/angle.h"
+#include "core/frame/prism_end.h"
+
+namespace prismwright {
+namespace {
+
+constexpr double kChord_mm = 0.003;
+constexpr double kLeanSteps_deg = 10;
+constexpr double kTinyArea_mm2 = 1e-3;
+
+// In front of the rib's inner face a prism that leans over the pocket's edge comes nearer to it than its
+// end does: the room of a slice h in front of the face is what is left of the gap there, sqrt(g^2 - h^2).
+void add_room_under_lean(const PlannedPrism& prism, Side side, const FrameSettings& frame,
+                         std::vector<PlateOutline>& outlines) {
+  const double gap = frame.setting_gap_mm;
+  for (double angle = kLeanSteps_deg; angle < 80; angle += kLeanSteps_deg) {
+    const double depth = frame.rib_mm + gap * std::sin(radians(angle));
+    const PlateRegion room =
+        grown(end_slice(prism, side, depth, kChord_mm), gap * std::cos(radians(angle)), Corner::sharp);
+    outlines.insert(outlines.end(), room.begin(), room.end());
+  }
+}
+
+bool apart(const PlateExtent& a, const PlateExtent& b) {
+  return a.high.u < b.low.u || b.high.u < a.low.u || a.high.v < b.low.v || b.high.v < a.low.v;
+}
+
+bool takes(const Pocket& pocket, const PlateRegion& room) {
+  if (room.empty() || apart(extent_of({pocket.outline}), extent_of(room))) return false;
+  return area_mm2(common_part({pocket.outline}, room)) > kTinyArea_mm2 / 2;
+}
+
+}  // namespace
+
+PlateRegion pocket_room(const PlannedPrism& prism, Side side, const FrameSettings& frame) {
+  std::vector<PlateOutline> outlines =
+      grown(filled(swept_end(prism, side, 0, frame.rib_mm, kChord_mm)), frame.setting_gap_mm, Corner::sharp);
+  if (prism.turning == TurningAxis::panel) add_room_under_lean(prism, side, frame, outlines);
+  return filled(outlines);
+}
+
+std::vector<Pocket> united_pockets(const std::vector<const PlannedPrism*>& prisms,
+                                   const std::vector<PlateRegion>& rooms) {
+  std::vector<PlateOutline> all;
+  for (const PlateRegion& room : rooms) all.insert(all.end(), room.begin(), room.end());
+  std::vector<Pocket> pockets;
+  for (const PlateOutline& outline : filled(united(all))) {
+    if (signed_area_mm2(outline) < kTinyArea_mm2) continue;
+    Pocket pocket{outline, {}};
+    for (std::size_t i = 0; i < prisms.size(); ++i) {
+      if (takes(pocket, rooms[i])) pocket.marks.push_back(prisms[i]->mark);
+    }
+    pocket.outline = thinned(outline, kChord_mm);
+    pockets.push_back(std::move(pocket));
+  }
+  std::sort(pockets.begin(), pockets.end(), [](const Pocket& a, const Pocket& b) {
+    return extent_of({a.outline}).high.v > extent_of({b.outline}).high.v;
+  });
+  return pockets;
+}
+
+}  // namespace prismwright
