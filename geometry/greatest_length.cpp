@@ -1,0 +1,70 @@
+#include "geometry/greatest_length.h"
+
+#include <algorithm>
+#include <cmath>
+#include <vector>
+
+#include <Bnd_Box.hxx>
+#include <Bnd_OBB.hxx>
+#include <TColgp_Array1OfPnt.hxx>
+
+#include "geometry/convert.h"
+#include "geometry/trimmed_ring.h"
+
+namespace prismwright {
+
+namespace {
+
+constexpr double kChord_mm = 0.05;
+
+void spread(const TrimmedRing& ring, SectionPoint p, TrimmedRing::Span span, std::vector<gp_Pnt>& points) {
+  const double reach = ring.turning() == TurningAxis::lens ? p.r : p.z;
+  const double step = 2 * std::acos(std::max(0.0, 1 - kChord_mm / std::max(reach, 1.0)));
+  const int pieces = std::max(1, static_cast<int>(std::ceil((span.to - span.from) / step)));
+  for (int i = 0; i <= pieces; ++i) {
+    const double angle = span.from + (span.to - span.from) * i / pieces;
+    points.push_back(ProfilePlane(ring.turning(), angle).place(p));
+  }
+}
+
+std::vector<gp_Pnt> points_on_skin(const TrimmedRing& ring) {
+  std::vector<gp_Pnt> points;
+  for (const SectionPoint& p : polygon_of(ring.profile(), kChord_mm)) {
+    const auto span = ring.kept(p);
+    if (!span) continue;
+    const Half half = ring.trim().half;
+    if (half != Half::lower) spread(ring, p, *span, points);
+    const bool image = ring.turning() == TurningAxis::panel && half != Half::upper;
+    if (image) spread(ring, p, {-span->to, -span->from}, points);
+  }
+  return points;
+}
+
+struct BoxEdges {
+  double longest = 0;
+  double volume = 0;
+};
+
+BoxEdges edges(double a, double b, double c) { return {std::max({a, b, c}), a * b * c}; }
+
+}  // namespace
+
+double greatest_length_mm(const PlannedPrism& prism) {
+  const std::vector<gp_Pnt> points = points_on_skin(TrimmedRing(prism));
+  if (points.empty()) return 0;
+  // The kernel counts these points from 0.
+  TColgp_Array1OfPnt list(0, static_cast<int>(points.size()) - 1);
+  Bnd_Box upright;
+  for (std::size_t i = 0; i < points.size(); ++i) {
+    list.SetValue(static_cast<int>(i), points[i]);
+    upright.Add(points[i]);
+  }
+  Bnd_OBB tight;
+  tight.ReBuild(list, nullptr, Standard_True);
+  const BoxEdges turned = edges(2 * tight.XHSize(), 2 * tight.YHSize(), 2 * tight.ZHSize());
+  const gp_XYZ size = upright.CornerMax().XYZ() - upright.CornerMin().XYZ();
+  const BoxEdges straight = edges(size.X(), size.Y(), size.Z());
+  return turned.volume < straight.volume ? turned.longest : straight.longest;
+}
+
+}  // namespace prismwright

@@ -1,0 +1,170 @@
+#include "geometry/step_writer.h"
+
+#include <cstdlib>
+#include <ctime>
+#include <new>
+#include <sstream>
+
+#include <fmt/format.h>
+#include <APIHeaderSection_MakeHeader.hxx>
+#include <BRepBuilderAPI_Copy.hxx>
+#include <BRepBuilderAPI_Transform.hxx>
+#include <Interface_Static.hxx>
+#include <Quantity_ColorRGBA.hxx>
+#include <STEPCAFControl_Writer.hxx>
+#include <STEPControl_Controller.hxx>
+#include <STEPControl_Writer.hxx>
+#include <Standard_Failure.hxx>
+#include <StepData_Protocol.hxx>
+#include <StepData_StepModel.hxx>
+#include <StepData_StepWriter.hxx>
+#include <TCollection_HAsciiString.hxx>
+#include <TDataStd_Name.hxx>
+#include <TDocStd_Document.hxx>
+#include <TopLoc_Location.hxx>
+#include <XCAFApp_Application.hxx>
+#include <XCAFDoc_ColorTool.hxx>
+#include <XCAFDoc_DocumentTool.hxx>
+#include <XCAFDoc_ShapeTool.hxx>
+#include <XSControl_WorkSession.hxx>
+
+#include "geometry/quiet_kernel.h"
+
+namespace prismwright {
+
+namespace {
+
+void set_up_writer() {
+  quiet_kernel();
+  STEPControl_Controller::Init();
+  Interface_Static::SetCVal("write.step.schema", "AP214IS");
+  Interface_Static::SetCVal("write.step.unit", "MM");
+  // Curves in the surfaces' own parameters are left out: readers work them out, and files halve.
+  Interface_Static::SetIVal("write.surfacecurve.mode", 0);
+}
+
+std::string time_stamp() {
+  std::time_t when = 0;
+  if (const char* epoch = std::getenv("SOURCE_DATE_EPOCH")) when = std::strtoll(epoch, nullptr, 10);
+  std::tm parts{};
+  gmtime_r(&when, &parts);
+  char text[32] = {};
+  std::strftime(text, sizeof text, "%Y-%m-%dT%H:%M:%S", &parts);
+  return text;
+}
+
+Quantity_ColorRGBA colour_of(PartStuff stuff) {
+  const bool glass = stuff == PartStuff::glass;
+  const Quantity_Color colour =
+      glass ? Quantity_Color(0x8C / 255.0, 0xC0 / 255.0, 0xAE / 255.0, Quantity_TOC_sRGB)
+            : Quantity_Color(0xA9 / 255.0, 0x81 / 255.0, 0x2F / 255.0, Quantity_TOC_sRGB);
+  return {colour, glass ? 0.5F : 1.0F};
+}
+
+/// The shape with its place worked into its geometry, sharing nothing with another part.
+TopoDS_Shape baked(const TopoDS_Shape& shape) {
+  const gp_Trsf place = shape.Location().Transformation();
+  const TopoDS_Shape bare = shape.Located(TopLoc_Location());
+  if (place.Form() == gp_Identity) return BRepBuilderAPI_Copy(bare).Shape();
+  return BRepBuilderAPI_Transform(bare, place, Standard_True).Shape();
+}
+
+/// An XDE document that is closed on the way out.
+class Document {
+ public:
+  Document() {
+    XCAFApp_Application::GetApplication()->NewDocument("MDTV-XCAF", document_);
+    shapes_ = XCAFDoc_DocumentTool::ShapeTool(document_->Main());
+    colours_ = XCAFDoc_DocumentTool::ColorTool(document_->Main());
+  }
+  ~Document() { XCAFApp_Application::GetApplication()->Close(document_); }
+  Document(const Document&) = delete;
+  Document& operator=(const Document&) = delete;
+
+  TDF_Label add(const StepPart& part) {
+    const TDF_Label label = shapes_->AddShape(baked(part.shape), Standard_False);
+    TDataStd_Name::Set(label, part.name.c_str());
+    colours_->SetColor(label, colour_of(part.stuff), XCAFDoc_ColorSurf);
+    return label;
+  }
+
+  void add_assembly(const std::string& name, const std::vector<StepPart>& parts) {
+    const TDF_Label whole = shapes_->NewShape();
+    TDataStd_Name::Set(whole, name.c_str());
+    for (const StepPart& part : parts) {
+      const TDF_Label placed = shapes_->AddComponent(whole, add(part), TopLoc_Location());
+      TDataStd_Name::Set(placed, part.name.c_str());
+    }
+    shapes_->UpdateAssemblies();
+  }
+
+  [[nodiscard]] const Handle(TDocStd_Document) & handle() const { return document_; }
+
+ private:
+  Handle(TDocStd_Document) document_;
+  Handle(XCAFDoc_ShapeTool) shapes_;
+  Handle(XCAFDoc_ColorTool) colours_;
+};
+
+Handle(TCollection_HAsciiString) text_of(const std::string& text) {
+  return new TCollection_HAsciiString(text.c_str());
+}
+
+void write_header(const Handle(StepData_StepModel) & model, const std::string& name) {
+  APIHeaderSection_MakeHeader header(model);
+  header.SetName(text_of(name));
+  header.SetTimeStamp(text_of(time_stamp()));
+  header.SetAuthorValue(1, text_of(""));
+  header.SetOrganizationValue(1, text_of(""));
+  header.SetOriginatingSystem(text_of("Prismwright"));
+  header.SetPreprocessorVersion(text_of("Prismwright"));
+  header.SetDescriptionValue(1, text_of("Prisms of a lens, mm, origin in the focus, Z up"));
+}
+
+Problem unwritable(const std::string& name, std::string_view why) {
+  return request_problem(
+      "step", name,
+      fmt::format("{}: its STEP text could not be made ({}). Leave it out with the choice of "
+                  "marks, or change the prism a little.",
+                  name, why));
+}
+
+Outcome<std::string> text_of(const Document& document, const std::string& name) {
+  STEPCAFControl_Writer writer;
+  writer.SetColorMode(Standard_True);
+  writer.SetNameMode(Standard_True);
+  if (!writer.Transfer(document.handle(), STEPControl_AsIs)) return unwritable(name, "the solid was not taken");
+  const Handle(StepData_StepModel) model = writer.ChangeWriter().Model();
+  write_header(model, name);
+  StepData_StepWriter lines(model);
+  lines.SendModel(Handle(StepData_Protocol)::DownCast(model->Protocol()));
+  std::ostringstream text;
+  if (!lines.Print(text)) return unwritable(name, "the text broke off");
+  return text.str();
+}
+
+template <class Fill>
+Outcome<std::string> made_text(const std::string& name, Fill fill) {
+  try {
+    set_up_writer();
+    Document document;
+    fill(document);
+    return text_of(document, name);
+  } catch (const Standard_Failure& failure) {
+    return unwritable(name, failure.GetMessageString());
+  } catch (const std::bad_alloc&) {
+    return unwritable(name, "memory ran out");
+  }
+}
+
+}  // namespace
+
+Outcome<std::string> step_text(const StepPart& part) {
+  return made_text(part.name, [&](Document& document) { document.add(part); });
+}
+
+Outcome<std::string> step_text(const std::string& name, const std::vector<StepPart>& parts) {
+  return made_text(name, [&](Document& document) { document.add_assembly(name, parts); });
+}
+
+}  // namespace prismwright

@@ -1,0 +1,33 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include <TopoDS_Shape.hxx>
+
+#include "core/base/outcome.h"
+
+namespace prismwright {
+
+/// What a part is made of, for its colour in the file.
+enum class PartStuff { glass, metal };
+
+/// A part for a STEP file: its product name and its shape in the lens frame.
+struct StepPart {
+  std::string name;
+  TopoDS_Shape shape;
+  PartStuff stuff = PartStuff::glass;
+};
+
+/// The text of a STEP file (ISO 10303-21, schema AP214, mm) that holds one part, its product named exactly as
+/// the part; glass is green and let through by a half, metal brass.
+///
+/// The file's time stamp is SOURCE_DATE_EPOCH where that is set, else 1970-01-01: equal parts give equal
+/// files. One thread at a time, for the kernel's writer keeps its settings in common.
+Outcome<std::string> step_text(const StepPart& part);
+
+/// The same for an assembly `name` of several parts. Every part is a product of its own with its own solid in
+/// place: a reader that looks at product names alone finds each mark, which shared solids would not give.
+Outcome<std::string> step_text(const std::string& name, const std::vector<StepPart>& parts);
+
+}  // namespace prismwright

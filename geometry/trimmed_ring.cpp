@@ -1,0 +1,131 @@
+#include "geometry/trimmed_ring.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "core/base/angle.h"
+
+namespace prismwright {
+
+namespace {
+
+constexpr double kUpright = 1e-9;  ///< cosine under which a side plane counts as square to the panel axis
+constexpr double kChord_mm = 0.02;
+constexpr double kLongest_mm = 2;
+constexpr double kClear_mm = 1e-5;
+
+double low_of(const Profile& profile) {
+  double low = std::numeric_limits<double>::infinity();
+  for (const Face& face : profile.faces) {
+    for (const SectionPoint& p : face.points) low = std::min(low, p.z);
+  }
+  return low;
+}
+
+std::vector<SectionPoint> dense_outline(const Profile& profile) {
+  const auto corners = polygon_of(profile, kChord_mm);
+  std::vector<SectionPoint> outline;
+  for (std::size_t i = 0; i < corners.size(); ++i) {
+    const SectionPoint from = corners[i];
+    const SectionPoint to = corners[(i + 1) % corners.size()];
+    const int pieces = std::max(1, static_cast<int>(std::ceil(distance(from, to) / kLongest_mm)));
+    for (int k = 0; k < pieces; ++k) outline.push_back(between(from, to, static_cast<double>(k) / pieces));
+  }
+  return outline;
+}
+
+}  // namespace
+
+TrimmedRing::TrimmedRing(const PlannedPrism& prism)
+    : turning_(prism.turning), trim_(prism.trim), profile_(prism.profile) {
+  if (turning_ == TurningAxis::lens) trim_.half = Half::whole;
+  const bool below = turning_ == TurningAxis::panel && low_of(profile_) < -1e-9;
+  if (below) profile_ = mirrored(profile_);
+  outline_ = dense_outline(profile_);
+  lay_limits();
+}
+
+void TrimmedRing::lay_limits() {
+  const double a = radians(trim_.clockwise_side_deg);
+  const double b = radians(trim_.anticlockwise_side_deg);
+  const double s = trim_.set_back_mm;
+  const double half_width = (b - a) / 2;
+  if (turning_ == TurningAxis::lens) {
+    nearest_room_mm_ = s / std::sin(half_width);
+    return;
+  }
+  // Clockwise side: -x sin a + y cos a >= s. Anticlockwise side: x sin b - y cos b >= s.
+  const bool one_plane = half_width > kPi / 2 - kUpright;
+  const double apex = s / std::sin(half_width);
+  nearest_room_mm_ = one_plane ? -std::numeric_limits<double>::infinity() : apex * std::cos((a + b) / 2);
+  if (std::abs(std::cos(a)) > kUpright) {
+    limits_.push_back({std::tan(a), s / std::cos(a), std::cos(a) > 0});
+  } else {
+    nearest_room_mm_ = std::max(nearest_room_mm_, s);
+  }
+  if (std::abs(std::cos(b)) > kUpright) {
+    limits_.push_back({std::tan(b), -s / std::cos(b), std::cos(b) < 0});
+  } else {
+    nearest_room_mm_ = std::max(nearest_room_mm_, s);
+  }
+}
+
+std::optional<TrimmedRing::Span> TrimmedRing::kept(SectionPoint p) const {
+  return turning_ == TurningAxis::lens ? kept_about_lens(p) : kept_about_panel(p);
+}
+
+std::optional<TrimmedRing::Span> TrimmedRing::kept_about_lens(SectionPoint p) const {
+  if (p.r < std::abs(trim_.set_back_mm)) return std::nullopt;
+  const double back = std::asin(trim_.set_back_mm / p.r);
+  const Span span = {radians(trim_.clockwise_side_deg) + back, radians(trim_.anticlockwise_side_deg) - back};
+  return span.from < span.to ? std::optional(span) : std::nullopt;
+}
+
+std::optional<TrimmedRing::Span> TrimmedRing::kept_about_panel(SectionPoint p) const {
+  const double gap = trim_.half == Half::whole ? 0 : trim_.half_gap_mm;
+  if (p.r < nearest_room_mm_ || p.z < gap) return std::nullopt;
+  // y / z falls from 1 to -1 as the angle runs from 0 to pi.
+  double most = p.z > 0 ? std::sqrt(std::max(0.0, 1 - gap * gap / (p.z * p.z))) : 1;
+  double least = -most;
+  for (const Limit& limit : limits_) {
+    const double y = limit.slope * p.r + limit.start_mm;
+    const double share = p.z > 0 ? y / p.z : std::copysign(2.0, y);
+    if (limit.at_least) {
+      least = std::max(least, share);
+    } else {
+      most = std::min(most, share);
+    }
+  }
+  if (least >= most) return std::nullopt;
+  return Span{std::acos(most), std::acos(least)};
+}
+
+std::optional<TrimmedRing::Span> TrimmedRing::kept_anywhere() const {
+  std::optional<Span> all;
+  for (const SectionPoint& p : outline_) {
+    const auto here = kept(p);
+    if (!here) continue;
+    if (!all) all = here;
+    all->from = std::min(all->from, here->from);
+    all->to = std::max(all->to, here->to);
+  }
+  return all;
+}
+
+bool TrimmedRing::clears_sides() const {
+  return std::all_of(outline_.begin(), outline_.end(), [&](const SectionPoint& p) {
+    if (p.r < nearest_room_mm_) return false;
+    return std::all_of(limits_.begin(), limits_.end(), [&](const Limit& limit) {
+      const double y = limit.slope * p.r + limit.start_mm;
+      return limit.at_least ? y <= -p.z + kClear_mm : y >= p.z - kClear_mm;
+    });
+  });
+}
+
+bool TrimmedRing::needs_no_cut() const {
+  if (trim_.half != Half::whole) return false;
+  return turning_ == TurningAxis::lens ? std::abs(trim_.set_back_mm) < 1e-6 : clears_sides();
+}
+
+}  // namespace prismwright

@@ -1,0 +1,63 @@
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "core/lens/plan.h"
+
+namespace prismwright {
+
+/// A profile laid out for turning, and the angles about the turning line at which the trim keeps it: plain
+/// geometry, without the solid modeller.
+///
+/// Angles in radians. About the lens axis: the azimuth from the panel's axis. About the panel's axis: the
+/// angle from +Y towards +Z on the upper side, 0 to pi; what is kept below is its mirror image in the level
+/// plane (a lower half keeps the image alone, a whole ring both). A half is a half of a ring about the panel's
+/// axis; with lens turning it means nothing and is taken as whole.
+class TrimmedRing {
+ public:
+  explicit TrimmedRing(const PlannedPrism& prism);
+
+  struct Span {
+    double from = 0;
+    double to = 0;
+  };
+
+  /// The profile with z >= 0 for panel turning (mirrored when it was given below), as given for lens turning.
+  [[nodiscard]] const Profile& profile() const { return profile_; }
+  [[nodiscard]] TurningAxis turning() const { return turning_; }
+  [[nodiscard]] const Trim& trim() const { return trim_; }
+  /// Angles kept at a place of the profile; blank when the trim takes it away altogether.
+  [[nodiscard]] std::optional<Span> kept(SectionPoint p) const;
+  /// The angles that hold everything that is kept of any place of the outline.
+  [[nodiscard]] std::optional<Span> kept_anywhere() const;
+  /// A whole ring that clears the side planes altogether.
+  [[nodiscard]] bool clears_sides() const;
+  /// Nothing is to be cut: the turn between the plain side planes is the prism.
+  [[nodiscard]] bool needs_no_cut() const;
+
+  /// A side plane as a limit on y (panel turning): y is at least or at most slope x + start_mm.
+  struct Limit {
+    double slope = 0;
+    double start_mm = 0;
+    bool at_least = true;
+  };
+  [[nodiscard]] const std::vector<Limit>& limits() const { return limits_; }
+  /// Least distance from the lens axis (lens turning) or along the panel axis (panel turning) at which there
+  /// is room between the side planes, mm.
+  [[nodiscard]] double nearest_room_mm() const { return nearest_room_mm_; }
+
+ private:
+  void lay_limits();
+  [[nodiscard]] std::optional<Span> kept_about_lens(SectionPoint p) const;
+  [[nodiscard]] std::optional<Span> kept_about_panel(SectionPoint p) const;
+
+  TurningAxis turning_;
+  Trim trim_;
+  Profile profile_;
+  std::vector<SectionPoint> outline_;
+  std::vector<Limit> limits_;
+  double nearest_room_mm_ = 0;
+};
+
+}  // namespace prismwright
