@@ -15,6 +15,7 @@
 #include <QToolButton>
 #include <QVBoxLayout>
 
+#include "ui/models/shown_numbers.h"
 #include "ui/pages/pages.h"
 #include "ui/pages/start_page.h"
 #include "ui/style/dress.h"
@@ -196,7 +197,7 @@ bool MainWindow::openBook(const QString& path) {
   if (bench_->hasBook() && QFileInfo(QString::fromStdString(bench_->book().path())) == file) return true;
   Outcome<Lensbook> opened = Lensbook::open(file.absoluteFilePath().toStdString());
   if (!opened) {
-    refuse(QString::fromStdString(opened.problem().text));
+    refuse(sentence_of(opened.problem()));
     return false;
   }
   takeBook(std::move(opened).value());
@@ -255,8 +256,7 @@ void MainWindow::followValues() {
   const bool may_edit = open && !bench_->book().read_only();
   step(undo_, tr("Undo"), open ? bench_->book().undo_text() : std::nullopt, may_edit);
   step(redo_, tr("Redo"), open ? bench_->book().redo_text() : std::nullopt, may_edit);
-  no_section_->tell(bench_->sectionProblem() ? QString::fromStdString(bench_->sectionProblem()->text)
-                                             : QString());
+  no_section_->tell(bench_->sectionProblem() ? sentence_of(*bench_->sectionProblem()) : QString());
   followMaking();
 }
 

@@ -59,6 +59,16 @@ QString mass_text(double g) {
   return g < 1000 ? QStringLiteral("%1 g").arg(g, 0, 'f', 0) : QStringLiteral("%1 kg").arg(g / 1000, 0, 'f', 1);
 }
 
+QString sentence_of(const Problem& problem) {
+  QString sentence = QString::fromStdString(problem.text).trimmed();
+  if (problem.trouble != Trouble::file)
+    for (const Quantity& quantity : quantities())
+      sentence.replace(QString::fromStdString(quantity.key), QString::fromStdString(quantity.label));
+  if (sentence.isEmpty()) return sentence;
+  sentence[0] = sentence.at(0).toUpper();
+  return sentence.endsWith(QLatin1Char('.')) ? sentence : sentence + QLatin1Char('.');
+}
+
 QString shown_unit(const Quantity& quantity, bool inches) {
   if (is_length(quantity)) return length_unit(inches);
   if (quantity.unit == "g/cm3") return QStringLiteral("g/cm³");

@@ -19,6 +19,9 @@ QString length_text(double mm, bool inches, int decimals = 2);
 /// A mass: "812 g", "14.6 kg".
 QString mass_text(double g);
 
+/// A refusal as the window says it: keys become the labels of their fields, and it ends in a full stop.
+QString sentence_of(const Problem& problem);
+
 /// The unit that a quantity is shown in.
 QString shown_unit(const Quantity& quantity, bool inches);
 /// A value text of the book as it is shown (lengths turned into inches where asked; lists member by member).

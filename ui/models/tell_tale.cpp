@@ -29,7 +29,7 @@ QStringList prisms_of(const Workbench& bench, const std::string& zone) {
 }
 
 TellTale no_section(const Workbench& bench, Page page) {
-  const QString why = bench.sectionProblem() ? QString::fromStdString(bench.sectionProblem()->text) : QString();
+  const QString why = bench.sectionProblem() ? sentence_of(*bench.sectionProblem()) : QString();
   return {State::amiss, words(QT_TRANSLATE_NOOP("tell_tales", "No section can be made")), why, page, {}};
 }
 

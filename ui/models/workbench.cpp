@@ -101,8 +101,8 @@ Workbench::Workbench(QObject* parent) : QObject(parent), inside_(std::make_uniqu
         [this, job, outcome] {
           if (job != inside_->job) return;
           inside_->making = false;
-          const QString message = outcome ? tr("Solids and clearances are up to date.")
-                                          : QString::fromStdString(outcome.problem().text);
+          const QString message =
+              outcome ? tr("Solids and clearances are up to date.") : sentence_of(outcome.problem());
           emit makingFinished(outcome.ok(), message);
           if (!outcome && outcome.problem().trouble != Trouble::stopped) emit refused(message);
         },
@@ -169,7 +169,7 @@ Problem no_book_problem() {
 
 Done Workbench::assign(std::span<const Assignment> assignments, const QString& what) {
   const auto refuse = [this](Problem problem) {
-    emit refused(QString::fromStdString(problem.text));
+    emit refused(sentence_of(problem));
     return Done(std::move(problem));
   };
   if (!inside_->book) return refuse(no_book_problem());
@@ -189,7 +189,7 @@ Done Workbench::assign(std::span<const Assignment> assignments, const QString& w
 Done Workbench::undo() {
   if (!inside_->book) return no_book_problem();
   if (Outcome<std::string> undone = inside_->book->undo(); !undone) {
-    emit refused(QString::fromStdString(undone.problem().text));
+    emit refused(sentence_of(undone.problem()));
     return undone.problem();
   }
   after_values(*inside_);
@@ -202,7 +202,7 @@ Done Workbench::undo() {
 Done Workbench::redo() {
   if (!inside_->book) return no_book_problem();
   if (Outcome<std::string> redone = inside_->book->redo(); !redone) {
-    emit refused(QString::fromStdString(redone.problem().text));
+    emit refused(sentence_of(redone.problem()));
     return redone.problem();
   }
   after_values(*inside_);
@@ -214,7 +214,7 @@ Done Workbench::redo() {
 
 Done Workbench::record(const StepRequest& request) {
   const auto refuse = [this](Problem problem) {
-    emit refused(QString::fromStdString(problem.text));
+    emit refused(sentence_of(problem));
     return Done(std::move(problem));
   };
   if (!inside_->book) return refuse(no_book_problem());

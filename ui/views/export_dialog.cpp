@@ -1,4 +1,5 @@
 #include "ui/views/export_dialog.h"
+#include "ui/models/shown_numbers.h"
 
 #include <QCheckBox>
 #include <QDialogButtonBox>
@@ -26,7 +27,7 @@ Widget* named(Widget* widget, const char* name) {
 
 /// The outcome of writing as a sentence, and whether it is well.
 std::pair<QString, bool> told(const Outcome<std::vector<std::string>>& written) {
-  if (!written) return {QString::fromStdString(written.problem().text), false};
+  if (!written) return {sentence_of(written.problem()), false};
   return {ExportDialog::tr("%n file(s) written.", nullptr, static_cast<int>(written->size())), true};
 }
 

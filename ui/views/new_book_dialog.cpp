@@ -14,6 +14,7 @@
 #include "core/lens/orders.h"
 #include "core/lens/quantities.h"
 #include "core/optics/medium.h"
+#include "ui/models/shown_numbers.h"
 
 namespace prismwright {
 namespace {
@@ -51,7 +52,8 @@ NewBookDialog::NewBookDialog(const QString& folder, QWidget* parent) : QDialog(p
   work_->addItem(tr("bull's-eye: a beam from each panel"), static_cast<int>(Work::bullseye));
   work_->addItem(tr("belt: light all round"), static_cast<int>(Work::belt));
   panels_ = named(new QSpinBox(this), "new.panels");
-  panels_->setRange(2, 36);
+  const Quantity& count = *find_quantity("brief.panels");
+  panels_->setRange(static_cast<int>(count.min), static_cast<int>(count.max));
   panels_->setValue(8);
   material_ = named(new QComboBox(this), "new.material");
   for (const Medium& medium : media())
@@ -75,7 +77,7 @@ NewBookDialog::NewBookDialog(const QString& folder, QWidget* parent) : QDialog(p
   form->addRow(tr("&Title"), title_);
   form->addRow(tr("&Order"), order_);
   form->addRow(tr("&Work"), work_);
-  form->addRow(tr("&Panels, 2 to 36"), panels_);
+  form->addRow(tr("&Panels, %1 to %2").arg(panels_->minimum()).arg(panels_->maximum()), panels_);
   form->addRow(tr("&Material"), material_);
   form->addRow(tr("&File"), file_row);
   form->addRow(refusal_);
@@ -99,7 +101,7 @@ void NewBookDialog::browse() {
 
 void NewBookDialog::make() {
   const auto refuse = [this](const Problem& problem) {
-    refusal_->setText(QString::fromStdString(problem.text));
+    refusal_->setText(sentence_of(problem));
     refusal_->show();
   };
   LensValues values = starting_values(order_->currentData().toString().toStdString(),

@@ -3,13 +3,16 @@
 #include <QHash>
 #include <QPainterPath>
 #include <QWidget>
+#include <vector>
 
+#include "ui/models/chart_outlines.h"
 #include "ui/models/colouring.h"
 
 namespace prismwright {
 
 /// The lens unrolled: panels left to right as seen from outside, zones by height, true proportions.
-/// A click selects a prism, Ctrl adds, a drag over empty space draws a box that selects many.
+/// A click selects a prism, Ctrl adds, a drag draws a box that selects many. Arrow keys go to the next prism,
+/// Ctrl+A takes all, Escape none. Many panels stand in two or three rows where that shows them larger.
 class PanelChart : public QWidget {
   Q_OBJECT
 
@@ -35,10 +38,25 @@ class PanelChart : public QWidget {
   bool event(QEvent* event) override;
 
  private:
+  struct Slot {
+    QPointF axis;  ///< where the panel's axis pierces the chart
+    QRectF frame;
+  };
+  void readPlan();
   void rebuild();
+  void paintPanel(class QPainter& painter, std::size_t which) const;
+  void paintPiece(QPainter& painter, const ChartPiece& piece) const;
+  void paintSelected(QPainter& painter) const;
+  [[nodiscard]] QStringList marksIn(const QRectF& box) const;
+  [[nodiscard]] QString neighbour(const QString& mark, int key) const;
+
   Workbench* bench_;
   Colouring colouring_ = Colouring::stage;
+  std::vector<ChartPanel> panels_;
+  std::vector<Slot> slots_;
+  double scale_ = 1;  ///< pixels per mm
   QHash<QString, QPainterPath> outlines_;
+  QHash<QString, QPointF> anchors_;
   QRectF box_;
   QPointF press_;
 };

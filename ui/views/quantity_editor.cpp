@@ -144,7 +144,7 @@ void QuantityEditor::send() {
     follow();
     return;
   }
-  showRefusal(QString::fromStdString(done.problem().text));
+  showRefusal(sentence_of(done.problem()));
   refusal_->setProperty("refused", typed);
   if (choice_) follow();
 }

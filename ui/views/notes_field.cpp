@@ -1,0 +1,42 @@
+#include "ui/views/notes_field.h"
+
+#include <utility>
+
+#include "core/lens/quantities.h"
+
+namespace prismwright {
+
+NotesField::NotesField(Workbench* bench, std::string key, QWidget* parent)
+    : QPlainTextEdit(parent), bench_(bench), key_(std::move(key)) {
+  setObjectName(QStringLiteral("field.") + QString::fromStdString(key_));
+  setTabChangesFocus(true);
+  if (const Quantity* quantity = find_quantity(key_)) {
+    setToolTip(QString::fromStdString(quantity->meaning));
+    setAccessibleName(QString::fromStdString(quantity->label));
+  }
+  connect(bench_, &Workbench::bookChanged, this, &NotesField::follow);
+  connect(bench_, &Workbench::valuesChanged, this, &NotesField::follow);
+  follow();
+}
+
+void NotesField::follow() {
+  const QString text = QString::fromStdString(value_text(bench_->values(), key_));
+  setReadOnly(!bench_->hasBook() || bench_->book().read_only());
+  const bool half_typed = hasFocus() && document()->isModified();
+  if (half_typed || text == toPlainText()) return;
+  setPlainText(text);
+}
+
+void NotesField::send() {
+  const std::string text = toPlainText().toStdString();
+  if (isReadOnly() || text == value_text(bench_->values(), key_)) return;
+  const Assignment assignment{key_, text};
+  if (bench_->assign({&assignment, 1}, {})) document()->setModified(false);
+}
+
+void NotesField::focusOutEvent(QFocusEvent* event) {
+  QPlainTextEdit::focusOutEvent(event);
+  send();
+}
+
+}  // namespace prismwright

@@ -1,0 +1,27 @@
+#pragma once
+
+#include <QPlainTextEdit>
+#include <string>
+
+#include "ui/models/workbench.h"
+
+namespace prismwright {
+
+/// A field of several lines for a text quantity; leaving it sends the edit. Object name: "field.KEY".
+class NotesField : public QPlainTextEdit {
+  Q_OBJECT
+
+ public:
+  NotesField(Workbench* bench, std::string key, QWidget* parent = nullptr);
+
+ protected:
+  void focusOutEvent(QFocusEvent* event) override;
+
+ private:
+  void follow();
+  void send();
+  Workbench* bench_;
+  std::string key_;
+};
+
+}  // namespace prismwright
