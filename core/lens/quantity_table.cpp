@@ -47,7 +47,7 @@ SpecialPlace order_place() {
             v.brief.order = order->key;
             v.brief.focal_mm = order->focal_mm;
             v.section.edge_mm = order->edge_mm;
-            v.section.ring_growth_mm = 0.022 * order->focal_mm;
+            v.section.ring_growth_mm = 0.026 * order->focal_mm;
             v.section.reflecting_chord_mm = order->reflecting_chord_mm;
             return {};
           }};

@@ -65,7 +65,8 @@ std::vector<Limits> divide(const RefractingBand& band, double gap_mm, double thi
     limits.push_back({from, to});
     from = start_above(band, to, gap_mm);
   }
-  if (limits.empty() || limits.back().to < end) limits.clear();
+  // The end may lie in the gap after the last zone: that zone is then made to reach it.
+  if (from < end) limits.clear();
   return limits;
 }
 

@@ -12,18 +12,18 @@ namespace {
 
 constexpr double kSeenStrip_mm = 1e-3;
 constexpr double kJustInside = 1e-9;  ///< radians: end rays are traced this far inside their zone
-constexpr int kStripHalvings = 24;
+constexpr int kStripHalvings = 18;
 
-/// Sums one traced ray into the proof.
-class Ledger {
+/// Adds traced rays to the proof. `section` must be the one that the traced pieces point into.
+class Sums {
  public:
-  Ledger(Proof& proof, const Section& section) : proof_(proof) {
+  Sums(Proof& proof, const Section& section) : proof_(proof), first_(section.zones.data()) {
     for (const Zone& zone : section.zones) {
       proof_.zones.push_back({zone.mark, zone.kind, zone.from_deg, zone.to_deg, 0, {}, 0, 0, 0});
     }
   }
 
-  void add(const RayPath& path, double weight) {
+  void add(const TracedRay& path, double weight) {
     const double kept = 1 - path.lost_at_reflection;
     const Fate after = path.fate == Fate::lost_reflecting ? Fate::stray : path.fate;
     proof_.share[static_cast<int>(after)] += weight * kept;
@@ -39,7 +39,7 @@ class Ledger {
   }
 
   /// Departure and margin only, without any flux.
-  void add_worst(const RayPath& path) {
+  void add_worst(const TracedRay& path) {
     if (ZoneProof* zone = zone_of(path)) take_worst(*zone, path);
   }
 
@@ -61,36 +61,28 @@ class Ledger {
   }
 
  private:
-  ZoneProof* zone_of(const RayPath& path) {
-    if (path.zone.empty()) return nullptr;
-    if (last_ < proof_.zones.size() && proof_.zones[last_].mark == path.zone) return &proof_.zones[last_];
-    const auto found = std::find_if(proof_.zones.begin(), proof_.zones.end(),
-                                    [&](const ZoneProof& z) { return z.mark == path.zone; });
-    last_ = static_cast<std::size_t>(found - proof_.zones.begin());
-    return found == proof_.zones.end() ? nullptr : &*found;
+  ZoneProof* zone_of(const TracedRay& path) {
+    return path.piece ? &proof_.zones[static_cast<std::size_t>(path.piece->zone - first_)] : nullptr;
   }
 
-  static void take_worst(ZoneProof& zone, const RayPath& path) {
+  static void take_worst(ZoneProof& zone, const TracedRay& path) {
     if (!path.regular) return;
     zone.worst_departure_deg = std::max(zone.worst_departure_deg, std::abs(path.departure_deg));
     if (!is_refracting(zone.kind)) {
-      zone.least_margin_deg = std::min(zone.least_margin_deg.value_or(90), path.least_margin_deg);
+      zone.least_margin_deg = std::min(zone.least_margin_deg.value_or(90), degrees(path.least_margin));
     }
   }
 
   Proof& proof_;
-  std::size_t last_ = 0;
+  const Zone* first_;
 };
-
-/// Height at which a level ray leaves the glass.
-double exit_height(const RayPath& path) { return path.points.back().z; }
 
 /// The strip of the level beam that one piece lights, to the ray: its end rays are found by halving.
 std::optional<BeamStrip> lit_strip(const SectionPieces& section, const PieceCurves& piece) {
   const auto level_at = [&](double t) -> std::optional<double> {
-    const RayPath path = section.trace(t);
-    if (path.fate != Fate::level || path.zone != piece.zone->mark) return std::nullopt;
-    return exit_height(path);
+    const TracedRay path = section.trace(t);
+    if (path.fate != Fate::level || path.piece != &piece) return std::nullopt;
+    return path.exit_z_mm;
   };
   const double low = piece.low + kJustInside;
   const double high = piece.high - kJustInside;
@@ -140,22 +132,22 @@ Proof prove(const Section& section, int elevations) {
   const double high = radians(section.highest_deg);
   const double flux = std::sin(high) - std::sin(low);
   proof.share_of_source = flux / 2;
-  Ledger ledger(proof, section);
+  Sums sums(proof, pieces.held);
   double below = std::sin(low);
   for (int i = 0; i < elevations; ++i) {
     const double step = (high - low) / elevations;
     const double above = i + 1 == elevations ? std::sin(high) : std::sin(low + (i + 1) * step);
-    ledger.add(pieces.trace(low + (i + 0.5) * step), (above - below) / flux);
+    sums.add(pieces.trace(low + (i + 0.5) * step), (above - below) / flux);
     below = above;
   }
   std::vector<BeamStrip> lit;
   for (const PieceCurves& piece : pieces.pieces) {
     // A zone's extreme rays are where an arc, or a corner, departs most.
-    ledger.add_worst(pieces.trace(piece.low + kJustInside));
-    ledger.add_worst(pieces.trace(piece.high - kJustInside));
+    sums.add_worst(pieces.trace(piece.low + kJustInside));
+    sums.add_worst(pieces.trace(piece.high - kJustInside));
     if (const auto strip = lit_strip(pieces, piece)) lit.push_back(*strip);
   }
-  ledger.close();
+  sums.close();
   proof.dark_strips = dark_between(std::move(lit));
   return proof;
 }

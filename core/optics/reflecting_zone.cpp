@@ -121,14 +121,14 @@ double ReflectingPrism::margin(double share) const {
 
 double ReflectingPrism::true_share_at(double cut_mm, bool at_b) const {
   const SectionPoint corner = at_b ? corners_.b : corners_.c;
-  double low = 0;
-  double high = 1;
-  for (int i = 0; i < 60; ++i) {
-    const double middle = 0.5 * (low + high);
-    const bool too_far = distance(true_point(middle), corner) > cut_mm;
-    (too_far == at_b ? low : high) = middle;
+  double from_corner = std::min(0.5, cut_mm / reflecting_chord_mm());
+  // Distance from the corner is all but proportional to the share: scaling settles in a few turns.
+  for (int i = 0; i < 30; ++i) {
+    const double ratio = cut_mm / distance(true_point(at_b ? 1 - from_corner : from_corner), corner);
+    from_corner = std::min(1.0, from_corner * ratio);
+    if (std::abs(ratio - 1) < 1e-14) break;
   }
-  return 0.5 * (low + high);
+  return at_b ? 1 - from_corner : from_corner;
 }
 
 SectionPoint ReflectingPrism::point_on_reflecting(double cut_mm, bool at_b) const {

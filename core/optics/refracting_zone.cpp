@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "core/base/angle.h"
@@ -125,20 +126,24 @@ double RefractingBand::thickness(double from, double to) const {
 }
 
 double RefractingBand::elevation_of_thickness(double from, double thickness_mm) const {
-  double low = from;
-  double high = radians(85);
-  if (thickness(from, high) < thickness_mm) return high;
-  // Secant steps kept inside the bracket: thickness rises with the upper limit.
-  for (int i = 0; i < 100 && high - low > 1e-12; ++i) {
-    const double f_low = thickness(from, low) - thickness_mm;
-    const double f_high = thickness(from, high) - thickness_mm;
-    double middle = low - f_low * (high - low) / (f_high - f_low);
-    if (i % 3 == 2 || !(middle > low && middle < high)) middle = 0.5 * (low + high);
-    const double f_middle = thickness(from, middle) - thickness_mm;
-    if (std::abs(f_middle) < 1e-11) return middle;
-    (f_middle < 0 ? low : high) = middle;
+  // The path constant that gives this thickness at `from`; then the edge elevation with the same constant.
+  const double cos_from = std::cos(elevation_inside(from, index));
+  const double wanted = (index / cos_from - 1) * thickness_mm + focal_mm / std::cos(from);
+  const double steepest = radians(85);
+  double t = std::min(from + 0.1, steepest);
+  // K(t) = (n / cos a - 1) e + f / cos t rises and is convex: Newton's steps settle from above.
+  for (int i = 0; i < 60; ++i) {
+    const double cos_t = std::cos(t);
+    const double sin_t = std::sin(t);
+    const double sin_a = sin_t / index;
+    const double cos_a = std::sqrt(1 - sin_a * sin_a);
+    const double constant = (index / cos_a - 1) * edge_mm + focal_mm / cos_t;
+    const double slope = edge_mm * sin_a * cos_t / (cos_a * cos_a * cos_a) + focal_mm * sin_t / (cos_t * cos_t);
+    const double step = (constant - wanted) / slope;
+    t = std::clamp(t - step, 0.5 * t, steepest);
+    if (std::abs(step) < 1e-14) break;
   }
-  return 0.5 * (low + high);
+  return t;
 }
 
 Outcome<Profile> RefractingBand::ring(double from, double to) const {

@@ -28,10 +28,14 @@ double incidence(SectionDirection ray, SectionDirection normal) {
 double elevation_inside(double elevation, double index) { return std::asin(std::sin(elevation) / index); }
 
 Reflectance fresnel(double incidence, double n_from, double n_to) {
-  const double sin_out = n_from / n_to * std::sin(incidence);
-  if (sin_out >= 1) return {1, 1};
-  const double cos_in = std::cos(incidence);
-  const double cos_out = std::sqrt(1 - sin_out * sin_out);
+  return fresnel_at_cosine(std::cos(incidence), n_from, n_to);
+}
+
+Reflectance fresnel_at_cosine(double cos_in, double n_from, double n_to) {
+  const double ratio = n_from / n_to;
+  const double cos_out_squared = 1 - ratio * ratio * (1 - cos_in * cos_in);
+  if (cos_out_squared <= 0) return {1, 1};
+  const double cos_out = std::sqrt(cos_out_squared);
   const double s = (n_from * cos_in - n_to * cos_out) / (n_from * cos_in + n_to * cos_out);
   const double p = (n_to * cos_in - n_from * cos_out) / (n_to * cos_in + n_from * cos_out);
   return {s * s, p * p};

@@ -31,6 +31,9 @@ struct Reflectance {
 /// where the reflection is total.
 Reflectance fresnel(double incidence, double n_from, double n_to);
 
+/// The same from the cosine of the incidence (0 to 1).
+Reflectance fresnel_at_cosine(double cos_incidence, double n_from, double n_to);
+
 /// Incidence from which reflection inside a medium of that index against air is total, radians.
 double critical_angle(double index);
 

@@ -20,7 +20,7 @@ struct SectionSettings {
   Faces faces = Faces::true_curve;
   Joint joint = Joint::along_ray;
   double edge_mm = 4;               ///< thickness of a refracting ring at its thin upper edge, along r
-  double ring_growth_mm = 5.5;      ///< how much thicker than the edge a ring may get (automatic division)
+  double ring_growth_mm = 6.5;      ///< how much thicker than the edge a ring may get (automatic division)
   double land_mm = 0.5;             ///< width of the flat that takes off each corner of a reflecting prism
   double gap_mm = 0.5;              ///< setting gap between neighbours
   double refracting_to_deg = 28.5;  ///< the refracting band reaches this far above and below level

@@ -15,7 +15,7 @@ struct SectionOffset {
   double r = 0;
   double z = 0;
 
-  [[nodiscard]] double length() const { return std::hypot(r, z); }
+  [[nodiscard]] double length() const { return std::sqrt(r * r + z * z); }
 };
 
 /// A unit vector in the meridional plane: unit by construction.

@@ -57,63 +57,75 @@ std::optional<FoundFace> nearest(const PieceCurves& piece, SectionPoint from, Se
 /// Follows one ray from face to face.
 class Walk {
  public:
-  Walk(const SectionInput& input, const PieceCurves& piece, RayPath& path)
-      : input_(input), piece_(piece), path_(path), critical_(critical_angle(input.index)) {}
+  Walk(const SectionInput& input, double critical, TracedRay& ray, RayPath* record)
+      : input_(input), critical_(critical), traced_(ray), record_(record) {}
 
   void run(FoundFace entry, SectionDirection ray) {
-    path_.zone = piece_.zone->mark;
-    path_.points.push_back(entry.hit.place);
-    const FaceRole role = piece_.faces[entry.face].role();
+    const FaceRole role = role_at(entry);
     way_ok_ = role == FaceRole::inner || role == FaceRole::entry;
+    reach(entry);
     if (role == FaceRole::land) return end(Fate::lost_land);
     if (role == FaceRole::joint_lower || role == FaceRole::joint_upper) return end(Fate::stopped);
-    ray = through(entry, ray, 1, input_.index).value_or(ray);
-    inside(entry, ray);
+    inside(entry, through(entry, ray, 1, input_.index).value_or(ray));
   }
 
  private:
-  void end(Fate fate) { path_.fate = fate; }
+  [[nodiscard]] FaceRole role_at(const FoundFace& at) const { return traced_.piece->faces[at.face].role(); }
 
-  /// Passes the face, or answers nothing where the reflection is total; records the meeting either way.
+  void end(Fate fate) { traced_.fate = fate; }
+
+  void reach(const FoundFace& at) {
+    traced_.exit_z_mm = at.hit.place.z;
+    if (record_) record_->points.push_back(at.hit.place);
+  }
+
+  void note(const FoundFace& at, SectionDirection ray, std::optional<SectionDirection> refracted, double loss) {
+    meetings_ += 1;
+    if (!record_) return;
+    RayMeeting meeting{traced_.piece->zone->mark,
+                       role_at(at),
+                       at.hit.place,
+                       degrees(incidence(ray, at.hit.outward)),
+                       {},
+                       loss,
+                       0};
+    if (refracted) meeting.refraction_deg = degrees(incidence(*refracted, at.hit.outward));
+    meeting.direction_deg = degrees((refracted ? *refracted : reflect(ray, at.hit.outward)).elevation());
+    record_->meetings.push_back(meeting);
+  }
+
+  /// Passes the face, or answers nothing where the reflection is total.
   std::optional<SectionDirection> through(const FoundFace& at, SectionDirection ray, double n_from,
                                           double n_to) {
-    const double angle = incidence(ray, at.hit.outward);
     const auto onward = refract(ray, at.hit.outward, n_from, n_to);
-    RayMeeting meeting{piece_.zone->mark, piece_.faces[at.face].role(), at.hit.place, degrees(angle), {}, 0, 0};
-    if (onward) {
-      meeting.refraction_deg = degrees(incidence(*onward, at.hit.outward));
-      meeting.loss = fresnel(angle, n_from, n_to).unpolarised();
-      path_.through *= 1 - meeting.loss;
-    }
-    meeting.direction_deg = degrees((onward ? *onward : reflect(ray, at.hit.outward)).elevation());
-    path_.meetings.push_back(meeting);
+    const double loss =
+        onward ? fresnel_at_cosine(std::abs(dot(ray, at.hit.outward)), n_from, n_to).unpolarised() : 0.0;
+    traced_.through *= 1 - loss;
+    note(at, ray, onward, loss);
     return onward;
   }
 
   /// Reflects at the reflecting face; what passes through it is lost there.
   SectionDirection mirror(const FoundFace& at, SectionDirection ray) {
-    const double angle = incidence(ray, at.hit.outward);
-    const double margin = degrees(angle - critical_);
-    path_.least_margin_deg = mirrored_once_ ? std::min(path_.least_margin_deg, margin) : margin;
-    mirrored_once_ = true;
-    RayMeeting meeting{piece_.zone->mark, FaceRole::reflecting, at.hit.place, degrees(angle), {}, 0, 0};
+    const double margin = incidence(ray, at.hit.outward) - critical_;
+    traced_.least_margin = reflections_ > 0 ? std::min(traced_.least_margin, margin) : margin;
+    reflections_ += 1;
+    double loss = 0;
     if (margin < 0) {
-      meeting.loss = 1 - fresnel(angle, input_.index, 1).unpolarised();
-      path_.lost_at_reflection += (1 - path_.lost_at_reflection) * meeting.loss;
+      loss = 1 - fresnel_at_cosine(std::abs(dot(ray, at.hit.outward)), input_.index, 1).unpolarised();
+      traced_.lost_at_reflection += (1 - traced_.lost_at_reflection) * loss;
     }
-    const SectionDirection onward = reflect(ray, at.hit.outward);
-    meeting.direction_deg = degrees(onward.elevation());
-    path_.meetings.push_back(meeting);
-    return onward;
+    note(at, ray, std::nullopt, loss);
+    return reflect(ray, at.hit.outward);
   }
 
   void inside(FoundFace at, SectionDirection ray) {
-    while (path_.meetings.size() < kMostMeetings) {
-      const auto next = nearest(piece_, at.hit.place, ray, false, at.face);
+    while (meetings_ < kMostMeetings) {
+      const auto next = nearest(*traced_.piece, at.hit.place, ray, false, at.face);
       if (!next) return end(Fate::stray);
       at = *next;
-      path_.points.push_back(at.hit.place);
-      switch (piece_.faces[at.face].role()) {
+      reach(at);
+      switch (role_at(at)) {
         case FaceRole::land:
         case FaceRole::joint_lower:
         case FaceRole::joint_upper:
@@ -121,7 +133,6 @@ class Walk {
           return end(Fate::lost_land);
         case FaceRole::reflecting:
           ray = mirror(at, ray);
-          reflections_ += 1;
           break;
         default:
           if (const auto onward = through(at, ray, input_.index, 1)) return leave(at, *onward);
@@ -133,28 +144,28 @@ class Walk {
   }
 
   void leave(const FoundFace& at, SectionDirection ray) {
-    const FaceRole role = piece_.faces[at.face].role();
-    const bool refracting = is_refracting(piece_.zone->kind);
-    path_.regular = way_ok_ && (refracting ? role == FaceRole::outer && reflections_ == 0
-                                           : role == FaceRole::exit && reflections_ == 1);
-    path_.departure_deg = degrees(ray.elevation());
-    const bool level = path_.regular && std::abs(path_.departure_deg) <= input_.settings.level_within_deg;
+    const bool refracting = is_refracting(traced_.piece->zone->kind);
+    traced_.regular = way_ok_ && (refracting ? role_at(at) == FaceRole::outer && reflections_ == 0
+                                             : role_at(at) == FaceRole::exit && reflections_ == 1);
+    traced_.departure_deg = degrees(ray.elevation());
+    const bool level = traced_.regular && std::abs(traced_.departure_deg) <= input_.settings.level_within_deg;
     end(level ? Fate::level : Fate::stray);
-    if (path_.lost_at_reflection > 0.5) end(Fate::lost_reflecting);
+    if (traced_.lost_at_reflection > 0.5) end(Fate::lost_reflecting);
   }
 
   const SectionInput& input_;
-  const PieceCurves& piece_;
-  RayPath& path_;
   double critical_;
+  TracedRay& traced_;
+  RayPath* record_;
   bool way_ok_ = true;
-  bool mirrored_once_ = false;
   int reflections_ = 0;
+  std::size_t meetings_ = 0;
 };
 
 }  // namespace
 
-SectionPieces::SectionPieces(const Section& section) : held(section), band_top(0) {
+SectionPieces::SectionPieces(const Section& section)
+    : held(section), critical(critical_angle(section.input.index)) {
   for (const Zone& zone : held.zones) {
     pieces.push_back(make_piece(zone, zone.profile, false));
     if (zone.kind == ZoneKind::ring) pieces.push_back(make_piece(zone, mirrored(zone.profile), true));
@@ -162,30 +173,26 @@ SectionPieces::SectionPieces(const Section& section) : held(section), band_top(0
   }
 }
 
-RayPath SectionPieces::trace(double elevation, const PieceCurves* only) const {
-  RayPath path;
-  path.elevation_deg = degrees(elevation);
-  path.points.push_back({});
+TracedRay SectionPieces::trace(double elevation, RayPath* record) const {
+  TracedRay traced;
   const SectionDirection ray = SectionDirection::at(elevation);
-  const PieceCurves* taken = nullptr;
   FoundFace entry;
   for (const PieceCurves& piece : pieces) {
-    if (only && &piece != only) continue;
     if (elevation < piece.low - kElevationSlack || elevation > piece.high + kElevationSlack) continue;
     const auto found = nearest(piece, {}, ray, true, {});
-    if (found && (!taken || found->hit.along_mm < entry.hit.along_mm)) {
-      taken = &piece;
+    if (found && (!traced.piece || found->hit.along_mm < entry.hit.along_mm)) {
+      traced.piece = &piece;
       entry = *found;
     }
   }
-  if (taken) {
-    Walk(held.input, *taken, path).run(entry, ray);
+  if (traced.piece) {
+    Walk(held.input, critical, traced, record).run(entry, ray);
   } else {
     // Between refracting rings the setting gap is filled with glazing compound; elsewhere nothing is in the
     // way.
-    path.fate = std::abs(elevation) < band_top ? Fate::stopped : Fate::escaped;
+    traced.fate = std::abs(elevation) < band_top ? Fate::stopped : Fate::escaped;
   }
-  return path;
+  return traced;
 }
 
 std::string_view name_of(Fate fate) {
@@ -216,7 +223,18 @@ SectionTracer::SectionTracer(SectionTracer&&) noexcept = default;
 SectionTracer& SectionTracer::operator=(SectionTracer&&) noexcept = default;
 
 RayPath SectionTracer::trace(double elevation_deg) const {
-  return inside_->pieces.trace(radians(elevation_deg));
+  RayPath path;
+  path.elevation_deg = elevation_deg;
+  path.points.push_back({});
+  const TracedRay traced = inside_->pieces.trace(radians(elevation_deg), &path);
+  path.fate = traced.fate;
+  if (traced.piece) path.zone = traced.piece->zone->mark;
+  path.departure_deg = traced.departure_deg;
+  path.least_margin_deg = degrees(traced.least_margin);
+  path.through = traced.through;
+  path.lost_at_reflection = traced.lost_at_reflection;
+  path.regular = traced.regular;
+  return path;
 }
 
 }  // namespace prismwright

@@ -30,6 +30,7 @@ class Stack {
       const bool given = start.corner_a && zones_.empty();
       const SectionPoint a = given ? *start.corner_a : corner_above(limiting, height);
       const ReflectingPrism prism = cut_to_limit({a, chord(), index(), faces()});
+      if (chord() < kLeastChordInLands * land()) return eaten_by_lands();
       if (prism.chord_mm() < kLeastChordInLands * land()) {
         notes.push_back(rest_note(limiting, prism.chord_mm()));
         break;
@@ -67,10 +68,18 @@ class Stack {
     return on_ray(elevation);
   }
 
+  /// The prism, or one cut short so that its glass ends at the limit.
   [[nodiscard]] ReflectingPrism cut_to_limit(const ReflectingPrism& prism) const {
-    const SectionPoint b = prism.corners().b;
-    if (std::atan2(b.z, b.r) <= limit_ + kSameElevation) return prism;
-    return ReflectingPrism::reaching(prism.corners().a, limit_, index(), faces());
+    if (prism.reach(land()).high <= limit_ + kSameElevation) return prism;
+    ReflectingPrism cut = ReflectingPrism::reaching(prism.corners().a, limit_, index(), faces());
+    double corner = limit_;
+    for (int i = 0; i < 20 && land() > 0; ++i) {
+      const double missing = limit_ - cut.reach(land()).high;
+      if (std::abs(missing) < 1e-13 || cut.chord_mm() < kLeastChordInLands * land()) break;
+      corner += missing;
+      cut = ReflectingPrism::reaching(prism.corners().a, corner, index(), faces());
+    }
+    return cut;
   }
 
   Done add(const ReflectingPrism& prism) {
@@ -113,6 +122,17 @@ class Stack {
         fmt::format("an entry side of {:g} mm would need more than {} {} prisms to reach {:g} deg. Make "
                     "section.reflecting_chord_mm longer",
                     chord(), kMostPrisms, name(), degrees(limit_)));
+  }
+
+  /// Every prism of the stack, not only a short last one.
+  [[nodiscard]] Problem eaten_by_lands() const {
+    return request_problem(
+        "stack.lands", "section.land_mm",
+        fmt::format(
+            "zone {}: lands of {:g} mm (section.land_mm) eat the faces of a prism of {:g} mm entry side "
+            "(section.reflecting_chord_mm); it carries lands up to {:g} mm. Make the lands narrower or "
+            "the entry side longer",
+            mark(), land(), chord(), chord() / kLeastChordInLands));
   }
 
   [[nodiscard]] std::string rest_note(double limiting, double chord_mm) const {
