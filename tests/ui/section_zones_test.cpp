@@ -1,0 +1,140 @@
+#include <QAbstractItemModel>
+#include <QComboBox>
+
+#include "tests/ui/section_desk.h"
+
+namespace prismwright {
+namespace {
+
+class ZonesOfSection : public SectionDesk {
+ protected:
+  [[nodiscard]] QString lastOf(ZoneKind kind) const {
+    QString mark;
+    for (const Zone& zone : bench.plan()->section.zones)
+      if (zone.kind == kind) mark = QString::fromStdString(zone.mark);
+    return mark;
+  }
+};
+
+TEST_F(ZonesOfSection, EveryZoneIsListedFromTheTopDownWithTheProofsFigures) {
+  ASSERT_EQ(table()->model()->rowCount(), static_cast<int>(bench.plan()->section.zones.size()));
+  for (int row = 1; row < table()->model()->rowCount(); ++row)
+    EXPECT_GT(number(row - 1, ZoneTable::to), number(row, ZoneTable::to));
+  for (const ZoneProof& proof : bench.proof()->zones) {
+    const int row = rowOf(QString::fromStdString(proof.mark));
+    ASSERT_GE(row, 0);
+    EXPECT_NEAR(number(row, ZoneTable::from), proof.from_deg, 0.0051);
+    EXPECT_NEAR(number(row, ZoneTable::to), proof.to_deg, 0.0051);
+    EXPECT_NEAR(number(row, ZoneTable::share), 100 * proof.share, 0.0051);
+    EXPECT_NEAR(number(row, ZoneTable::through), 100 * proof.through, 0.051);
+    EXPECT_EQ(cell(row, ZoneTable::reflection).isEmpty(), !proof.least_margin_deg.has_value());
+  }
+}
+
+TEST_F(ZonesOfSection, LimitTypedIntoTheTableChangesTheBookAndUndoTakesItBack) {
+  const double before = bench.values().section.upper_to_deg;
+  typeIntoCell(rowOf(lastOf(ZoneKind::upper)), ZoneTable::to, "70");
+  EXPECT_DOUBLE_EQ(bench.values().section.upper_to_deg, 70);
+  EXPECT_NEAR(number(rowOf(lastOf(ZoneKind::upper)), ZoneTable::to), 70, 0.0051);
+  ASSERT_TRUE(bench.book().undo_text());
+  ASSERT_TRUE(bench.undo());
+  EXPECT_DOUBLE_EQ(bench.values().section.upper_to_deg, before);
+  EXPECT_NEAR(number(rowOf(lastOf(ZoneKind::upper)), ZoneTable::to), before, 0.0051);
+}
+
+TEST_F(ZonesOfSection, LowerLimitIsTypedAsItIsShown) {
+  const int row = rowOf(lastOf(ZoneKind::lower));
+  ASSERT_LT(number(row, ZoneTable::from), 0);
+  typeIntoCell(row, ZoneTable::from, "-45.5");
+  EXPECT_DOUBLE_EQ(bench.values().section.lower_to_deg, 45.5);
+}
+
+TEST_F(ZonesOfSection, RingMarginWritesTheWholeListAndMovesOnlyThatRing) {
+  const int row = rowOf("R2");
+  const double r1 = number(rowOf("R1"), ZoneTable::margin);
+  const double r3 = number(rowOf("R3"), ZoneTable::margin);
+  const double wanted = number(row, ZoneTable::margin) + 2;
+  typeIntoCell(row, ZoneTable::margin, QString::number(wanted));
+  const std::vector<double>& margins = bench.values().section.refracting_margins_mm;
+  ASSERT_GE(margins.size(), 4u) << "centre first, then every ring";
+  EXPECT_DOUBLE_EQ(margins[2], wanted);
+  EXPECT_NEAR(number(rowOf("R2"), ZoneTable::margin), wanted, 0.0051);
+  EXPECT_NEAR(number(rowOf("R1"), ZoneTable::margin), r1, 0.0051);
+  EXPECT_NEAR(number(rowOf("R3"), ZoneTable::margin), r3, 0.0051);
+  EXPECT_TRUE(QString::fromStdString(*bench.book().undo_text()).contains("R2"));
+}
+
+TEST_F(ZonesOfSection, InchesAreTypedWhereInchesAreShown) {
+  bench.setInches(true);
+  typeIntoCell(rowOf("U02"), ZoneTable::breadth, "1.25");
+  EXPECT_DOUBLE_EQ(bench.values().section.reflecting_chord_mm, 31.75);
+  typeIntoCell(rowOf("U02"), ZoneTable::breadth, "30 mm");
+  EXPECT_DOUBLE_EQ(bench.values().section.reflecting_chord_mm, 30);
+}
+
+TEST_F(ZonesOfSection, RefusedLimitLeavesTheBookAndSaysWhy) {
+  const double before = bench.values().section.upper_to_deg;
+  QSignalSpy refused(&bench, &Workbench::refused);
+  typeIntoCell(rowOf(lastOf(ZoneKind::upper)), ZoneTable::to, "700");
+  EXPECT_DOUBLE_EQ(bench.values().section.upper_to_deg, before);
+  ASSERT_EQ(refused.count(), 1);
+  const QString sentence = refused.front().front().toString();
+  EXPECT_TRUE(sentence.contains("700")) << sentence.toStdString();
+  EXPECT_NEAR(number(rowOf(lastOf(ZoneKind::upper)), ZoneTable::to), before, 0.0051);
+}
+
+TEST_F(ZonesOfSection, TextThatIsNoNumberIsRefusedToo) {
+  QSignalSpy refused(&bench, &Workbench::refused);
+  typeIntoCell(rowOf("R1"), ZoneTable::margin, "wide");
+  EXPECT_EQ(refused.count(), 1);
+  EXPECT_TRUE(bench.values().section.refracting_margins_mm.empty());
+}
+
+TEST_F(ZonesOfSection, CellsThatFollowFromOthersAreNotEdited) {
+  const QAbstractItemModel* model = table()->model();
+  const auto editable = [&](const char* zone, int column) {
+    return (model->flags(model->index(rowOf(zone), column)) & Qt::ItemIsEditable) != 0;
+  };
+  EXPECT_FALSE(editable("U02", ZoneTable::from));
+  EXPECT_FALSE(editable("U02", ZoneTable::to));
+  EXPECT_FALSE(editable("R1", ZoneTable::thickness));
+  EXPECT_FALSE(editable("R1", ZoneTable::breadth));
+  EXPECT_TRUE(editable("R1", ZoneTable::margin));
+  EXPECT_TRUE(editable("U02", ZoneTable::breadth));
+}
+
+TEST_F(ZonesOfSection, SelectedRowSelectsItsPrismsInEveryPanel) {
+  const QModelIndex index = table()->model()->index(rowOf("U03"), ZoneTable::kind);
+  table()->scrollTo(index);
+  QTest::mouseClick(table()->viewport(), Qt::LeftButton, {}, table()->visualRect(index).center());
+  int pieces = 0;
+  for (const PlannedPrism& prism : bench.plan()->prisms) pieces += prism.zone == "U03";
+  EXPECT_EQ(bench.selection().size(), pieces);
+  EXPECT_GE(pieces, 8);
+  for (const QString& mark : bench.selection()) EXPECT_TRUE(mark.contains("U03")) << mark.toStdString();
+}
+
+TEST_F(ZonesOfSection, SelectionFromElsewhereShowsInTheTableAndMovesNoView) {
+  const SectionMap before = drawing()->map();
+  bench.select({QStringLiteral("P01-U03"), QStringLiteral("P02-R2a")});
+  QStringList rows;
+  for (const QModelIndex& index : table()->selectionModel()->selectedRows()) rows << index.data().toString();
+  rows.sort();
+  EXPECT_EQ(rows, (QStringList{"R2", "U03"}));
+  EXPECT_EQ(bench.selection().size(), 2) << "showing a selection does not widen it";
+  EXPECT_EQ(drawing()->map(), before);
+}
+
+TEST_F(ZonesOfSection, SettingsFormEditsTheSection) {
+  auto* faces = page->findChild<QComboBox*>("field.section.faces");
+  ASSERT_TRUE(faces);
+  ASSERT_EQ(bench.values().section.faces, Faces::true_curve);
+  faces->setCurrentIndex(faces->findData(QStringLiteral("arc")));
+  emit faces->activated(faces->currentIndex());
+  EXPECT_EQ(bench.values().section.faces, Faces::arc);
+  EXPECT_GT(bench.proof()->worst_departure_deg, 0.001);
+  EXPECT_NEAR(number(rowOf("R1"), ZoneTable::departure), bench.proof()->zones[1].worst_departure_deg, 0.00051);
+}
+
+}  // namespace
+}  // namespace prismwright
