@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 #include "app/batch/books.h"
 #include "app/batch/made_lens.h"
@@ -42,40 +43,44 @@ class BodiesVerb : public Verb {
     choice_.step = step_ || !choice_.stl;
     const auto book = open_to_read(path_, voice);
     if (!book) return refuse(book.problem(), voice.err);
-    const auto plan = plan_lens(book->values());
+    auto plan = plan_lens(book->values());
     if (!plan) return refuse(plan.problem(), voice.err);
     if (!only_.empty()) {
       auto marks = named_marks(only_, marks_of(*plan));
       if (!marks) return refuse(marks.problem(), voice.err);
       choice_.only = std::move(marks).value();
+      keep_only(*plan, choice_.only);
     }
-    return write(*book, voice);
+    return write(std::move(plan).value(), voice);
   }
 
  private:
-  ExitCode write(const Lensbook& book, Voice& voice) const {
-    const auto lens = make_prisms(book, voice);
-    if (!lens) return refuse(lens.problem(), voice.err);
-    const auto frame = make_metal(lens->plan, voice);
-    if (!frame) return refuse(frame.problem(), voice.err);
-    ProgressLine line(voice);
-    const auto written = export_bodies(lens->bodies, frame->bodies, folder_, choice_, line.of("Files"));
-    if (!written) return refuse(written.problem(), voice.err);
-    voice.out << fmt::format("{} files of {} prisms ({:.2f} kg of {}) lie in {}\n", written->size(),
-                             choice_.only.empty() ? lens->bodies.prisms.size() : choice_.only.size(),
-                             mass_g(lens->bodies) / 1000, book.values().material.name, folder_);
-    return ExitCode::done;
+  /// Prisms that nobody asked for need not be made.
+  static void keep_only(LensPlan& plan, const std::vector<std::string>& marks) {
+    std::erase_if(plan.prisms, [&](const PlannedPrism& prism) {
+      return std::ranges::find(marks, prism.mark) == marks.end();
+    });
   }
 
-  /// Of the prisms that were asked for.
-  [[nodiscard]] double mass_g(const LensBodies& bodies) const {
-    double sum = 0;
-    for (const PrismBody& body : bodies.prisms) {
-      if (choice_.only.empty() || std::ranges::find(choice_.only, body.mark) != choice_.only.end()) {
-        sum += body.mass_g;
-      }
+  ExitCode write(LensPlan plan, Voice& voice) const {
+    const auto lens = make_prisms(std::move(plan), voice);
+    if (!lens) return refuse(lens.problem(), voice.err);
+    std::vector<FrameBody> metal;
+    // The brass goes with the whole lens; single prisms are written without it.
+    if (only_.empty()) {
+      auto frame = make_metal(lens->plan, voice);
+      if (!frame) return refuse(frame.problem(), voice.err);
+      metal = std::move(frame.value().bodies);
     }
-    return sum;
+    ProgressLine line(voice);
+    const auto written = export_bodies(lens->bodies, metal, folder_, choice_, line.of("Files"));
+    if (!written) return refuse(written.problem(), voice.err);
+    double mass_g = 0;
+    for (const PrismBody& body : lens->bodies.prisms) mass_g += body.mass_g;
+    voice.out << fmt::format("{} files of {} prisms ({:.2f} kg of {}) lie in {}\n", written->size(),
+                             lens->bodies.prisms.size(), mass_g / 1000, lens->plan.values.material.name,
+                             folder_);
+    return ExitCode::done;
   }
 
   std::string path_;

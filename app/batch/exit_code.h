@@ -15,9 +15,6 @@ enum class ExitCode {
 };
 
 /// Says the problem's sentence on `err` and answers the code that its kind of trouble stands for.
-inline ExitCode refuse(const Problem& problem, std::ostream& err) {
-  err << problem.text << '\n';
-  return problem.trouble == Trouble::file ? ExitCode::file_trouble : ExitCode::bad_request;
-}
+ExitCode refuse(const Problem& problem, std::ostream& err);
 
 }  // namespace prismwright

@@ -32,9 +32,11 @@ Json face_json(const Face& face) {
 }
 
 Json member_json(const std::string& text, const Quantity& quantity) {
-  if (quantity.form == QuantityForm::flag_list) return text == "yes" || text == "true" || text == "1";
   const auto number = read_number(text, quantity.unit);
-  return number ? Json(*number) : Json(text);
+  if (!number) return text;
+  // A flag list holds the numbers of those panels that are flagged.
+  if (quantity.form == QuantityForm::flag_list) return static_cast<int>(*number);
+  return *number;
 }
 
 /// Members of a list as it is written in keys: parted by commas or spaces.

@@ -8,8 +8,7 @@ namespace prismwright {
 namespace {
 
 bool has_range(const Quantity& quantity) {
-  return quantity.form != QuantityForm::choice && quantity.form != QuantityForm::text &&
-         quantity.form != QuantityForm::flag_list;
+  return quantity.form != QuantityForm::choice && quantity.form != QuantityForm::text;
 }
 
 std::string_view name_of(QuantityForm form) {
@@ -21,7 +20,7 @@ std::string_view name_of(QuantityForm form) {
     case QuantityForm::choice:
       return "choice";
     case QuantityForm::flag_list:
-      return "list of yes and no";
+      return "list of panels";
     case QuantityForm::number_list:
       return "list of numbers";
     case QuantityForm::text:
@@ -34,7 +33,6 @@ std::string range_words(const Quantity& quantity) {
   std::string words;
   for (const std::string& choice : quantity.choices) words += (words.empty() ? "" : ", ") + choice;
   if (has_range(quantity)) words = number_text(quantity.min) + " to " + number_text(quantity.max);
-  if (quantity.form == QuantityForm::flag_list) words = "yes, no";
   if (quantity.may_be_blank) words += words.empty() ? "may be blank" : ", or blank";
   return words;
 }

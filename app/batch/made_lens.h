@@ -18,6 +18,8 @@ struct MadePrisms {
 
 /// Section, plan and the solid of every prism of the book's values.
 Outcome<MadePrisms> make_prisms(const Lensbook& book, Voice& voice);
+/// The same of a plan that stands already, or of a part of one.
+Outcome<MadePrisms> make_prisms(LensPlan plan, Voice& voice);
 
 /// The brass parts that hold the prisms, outlines and solids.
 struct MadeFrame {

@@ -2,7 +2,6 @@
 
 #include "app/batch/books.h"
 #include "app/batch/verbs.h"
-#include "core/lens/plan.h"
 #include "core/lens/quantities.h"
 
 namespace prismwright {
@@ -44,28 +43,14 @@ class SetVerb : public Verb {
     const LensValues before = book->values();
     const auto after = with_assignments(before, *assignments);
     if (!after) return refuse(after.problem(), voice.err);
-    return write(*book, before, *after, voice);
+    const std::string words = edit_words(before, *after);
+    const Done written = book->edit(*after, words);
+    if (!written) return refuse(written.problem(), voice.err);
+    voice.out << (words.empty() ? "Nothing to change: every value is so already." : words) << '\n';
+    return ExitCode::done;
   }
 
  private:
-  static ExitCode write(Lensbook& book, const LensValues& before, const LensValues& after, Voice& voice) {
-    const auto plan = plan_lens(after);
-    // A section that can be made is never changed into one that cannot; a book that holds such a section
-    // already may be mended step by step.
-    if (!plan && plan_lens(before)) return refuse(plan.problem(), voice.err);
-    const std::string words = edit_words(before, after);
-    const Done written = book.edit(after, words);
-    if (!written) return refuse(written.problem(), voice.err);
-    if (words.empty()) {
-      voice.out << "Nothing to change: every value is so already.\n";
-    } else {
-      voice.out << words << '\n';
-    }
-    if (plan) return ExitCode::done;
-    voice.err << "The lens can still not be made. " << plan.problem().text << '\n';
-    return ExitCode::not_well;
-  }
-
   std::string path_;
   std::vector<std::string> texts_;
 };

@@ -1,10 +1,12 @@
 #include "app/batch/works_json.h"
 
+#include "app/batch/mark_patterns.h"
+
 namespace prismwright {
 
 namespace {
 
-Json counts_json(const std::array<int, kStages.size()>& counts) {
+Json counts_json(const StageTally& counts) {
   Json json = Json::object();
   for (const Stage stage : kStages) json[std::string(name_of(stage))] = counts[static_cast<std::size_t>(stage)];
   return json;
@@ -32,14 +34,25 @@ Json prism_json(const std::string& mark, const StageByMark& now) {
 
 }  // namespace
 
-Json works_json(std::span<const LedgerEntry> ledger, std::span<const std::string> marks) {
+std::vector<std::pair<std::string, StageTally>> zones_in_order(const StageCounts& counts,
+                                                               const Section& section) {
+  std::vector<std::pair<std::string, StageTally>> zones;
+  for (const Zone& zone : section.zones) {
+    const auto found = counts.by_zone.find(zone.mark);
+    if (found != counts.by_zone.end()) zones.emplace_back(*found);
+  }
+  return zones;
+}
+
+Json works_json(std::span<const LedgerEntry> ledger, const LensPlan& plan) {
   const StageByMark now = stages_from(ledger);
+  const std::vector<std::string> marks = marks_of(plan);
   const StageCounts counts = count_stages(now, marks);
   Json json;
   json["total"] = counts.total;
   json["counts"] = counts_json(counts.all);
   json["zones"] = Json::array();
-  for (const auto& [zone, by_stage] : counts.by_zone) {
+  for (const auto& [zone, by_stage] : zones_in_order(counts, plan.section)) {
     Json row;
     row["zone"] = zone;
     row["counts"] = counts_json(by_stage);

@@ -24,17 +24,17 @@ Outcome<Stage> read_stage(const std::string& text) {
 }
 
 /// Counts that are nought are left empty, so that the eye finds the others.
-std::vector<std::string> count_row(const std::string& head, const std::array<int, kStages.size()>& counts) {
+std::vector<std::string> count_row(const std::string& head, const StageTally& counts) {
   std::vector<std::string> row = {head};
   for (const int count : counts) row.push_back(count == 0 ? "" : std::to_string(count));
   return row;
 }
 
-void print_counts(const StageCounts& counts, std::ostream& out) {
+void print_counts(const StageCounts& counts, const Section& section, std::ostream& out) {
   std::vector<TextTable::Column> columns = {{"zone"}};
   for (const Stage stage : kStages) columns.push_back({std::string(name_of(stage)), true});
   TextTable table(columns);
-  for (const auto& [zone, by_stage] : counts.by_zone) table.add(count_row(zone, by_stage));
+  for (const auto& [zone, by_stage] : zones_in_order(counts, section)) table.add(count_row(zone, by_stage));
   table.add(count_row("all", counts.all));
   table.print(out);
 }
@@ -85,12 +85,11 @@ class WorksVerb : public Verb {
     if (!book) return refuse(book.problem(), voice.err);
     const auto plan = plan_lens(book->values());
     if (!plan) return refuse(plan.problem(), voice.err);
-    const std::vector<std::string> marks = marks_of(*plan);
-    if (json_) return print_json(works_json(book->ledger(), marks), ExitCode::done, voice.out, voice.err);
-    const StageCounts counts = count_stages(stages_from(book->ledger()), marks);
+    if (json_) return print_json(works_json(book->ledger(), *plan), ExitCode::done, voice.out, voice.err);
+    const StageCounts counts = count_stages(stages_from(book->ledger()), marks_of(*plan));
     voice.out << fmt::format("{} of {} glazed\n", counts.all[static_cast<std::size_t>(Stage::glazed)],
                              counts.total);
-    print_counts(counts, voice.out);
+    print_counts(counts, plan->section, voice.out);
     if (ledger_) print_ledger(book->ledger(), voice.out);
     return ExitCode::done;
   }

@@ -55,7 +55,7 @@ INSTANTIATE_TEST_SUITE_P(
                     WrongRequest{"WorksWithoutAnything", {"works", "a.lensbook"}},
                     WrongRequest{"RecordWithoutStage", {"works", "a.lensbook", "record", "P01-C"}},
                     WrongRequest{"NothingToSet", {"set", "a.lensbook"}}),
-    [](const auto& info) { return info.param.situation; });
+    [](const auto& request) { return request.param.situation; });
 
 class Missing : public testing::TestWithParam<std::vector<std::string>> {};
 

@@ -63,7 +63,8 @@ TEST_F(SolidsVerbs, MassIsVolumeTimesDensityAndTotalsAreTheSum) {
 TEST_F(SolidsVerbs, ArcsAreShownWithCentreAndRadius) {
   ASSERT_EQ(ask({"set", book_, "section.faces=arc"}).code, 0);
   int arcs = 0;
-  for (const auto& zone : ask({"show", book_, "--json"}).json().at("zones")) {
+  const auto zones_of_lens = ask({"show", book_, "--json"}).json().at("zones");
+  for (const auto& zone : zones_of_lens) {
     for (const auto& face : zone.at("profile")) {
       if (face.at("kind") != "arc") continue;
       ++arcs;
@@ -83,7 +84,8 @@ TEST_F(SolidsVerbs, TheTableOfShowNamesEveryPrismAndItsStage) {
   const Answer answer = ask({"show", book_});
   ASSERT_EQ(answer.code, 0) << answer.err;
   EXPECT_THAT(answer.out, HasSubstr("mastered"));
-  for (const auto& prism : ask({"show", book_, "--json"}).json().at("prisms")) {
+  const auto prisms_of_lens = ask({"show", book_, "--json"}).json().at("prisms");
+  for (const auto& prism : prisms_of_lens) {
     EXPECT_THAT(answer.out, HasSubstr(prism.at("mark").get<std::string>()));
   }
 }
@@ -92,7 +94,8 @@ TEST_F(SolidsVerbs, BodiesWritesOneStepForEachPrismAndTheLens) {
   const Answer answer = ask({"bodies", book_, "--out", at("solids")});
   ASSERT_EQ(answer.code, 0) << answer.err;
   std::set<std::string> wanted = {"lens.step"};
-  for (const auto& prism : ask({"show", book_, "--json"}).json().at("prisms")) {
+  const auto prisms_of_lens = ask({"show", book_, "--json"}).json().at("prisms");
+  for (const auto& prism : prisms_of_lens) {
     wanted.insert(prism.at("mark").get<std::string>() + ".step");
   }
   EXPECT_EQ(files_in("solids"), wanted);

@@ -146,7 +146,7 @@ TEST_F(ValuesVerbs, KeysListsEveryQuantityWithItsRangeAndMeaning) {
   ASSERT_EQ(keys.size(), quantities().size());
   for (const auto& key : keys) {
     EXPECT_THAT(key.at("meaning").get<std::string>(), testing::Not(IsEmpty())) << key.at("key");
-    if (key.at("form") == "choice") EXPECT_FALSE(key.at("choices").empty()) << key.at("key");
+    EXPECT_EQ(key.at("form") == "choice", !key.at("choices").empty()) << key.at("key");
     if (key.at("min").is_null()) continue;
     EXPECT_LE(key.at("min").get<double>(), key.at("max").get<double>()) << key.at("key");
   }
@@ -184,7 +184,8 @@ TEST_F(ValuesVerbs, EveryValueThatKeysPrintsCanBeSetAgain) {
   const std::string book = make_book({"--order", "4"});
   ASSERT_EQ(ask({"set", book, "section.land_mm=0.3", "material.index=1.4918"}).code, 0);
   std::vector<std::string> words = {"set", book};
-  for (const auto& row : ask({"keys", book, "--json"}).json().at("keys")) {
+  const auto keys_of_lens = ask({"keys", book, "--json"}).json().at("keys");
+  for (const auto& row : keys_of_lens) {
     const auto& value = row.at("value");
     if (!value.is_number()) continue;
     words.push_back(row.at("key").get<std::string>() + "=" + value.dump());
