@@ -1,0 +1,31 @@
+#pragma once
+
+#include <cstdint>
+#include <string>
+
+#include "core/book/sqlite_api.h"
+
+namespace prismwright {
+
+/// The seal tells an altered book from a whole one: it sums up every row of values, steps and ledger, so that
+/// one changed byte anywhere in them, or a row that went missing, no longer fits. It is no guard against
+/// forgery.
+///
+/// Each row gives a 64-bit mark (table, types and bytes of its cells); the seal is the exclusive or of all
+/// marks. An edit therefore renews it from the rows it touches alone: what goes out and what comes in are both
+/// added.
+using SealMark = std::uint64_t;
+
+/// The marks of some rows of a table together; `where` is SQL ("undone = 1"), empty for all rows.
+SealMark rows_mark(SQLite::Database& db, const std::string& table, const std::string& where = "");
+/// The marks of all value tables together.
+SealMark values_mark(SQLite::Database& db);
+
+/// Adds a change to the stored seal.
+void renew_seal(SQLite::Database& db, SealMark change);
+/// Works the seal out from every row and stores it.
+void make_seal(SQLite::Database& db);
+/// Whether the stored seal fits the rows.
+bool seal_fits(SQLite::Database& db);
+
+}  // namespace prismwright

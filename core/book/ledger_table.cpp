@@ -1,0 +1,75 @@
+#include "core/book/ledger_table.h"
+
+#include <fmt/format.h>
+
+#include "core/book/content_seal.h"
+#include "core/book/utc_clock.h"
+#include "core/book/value_cells.h"
+
+namespace prismwright {
+namespace {
+
+Stage stage_in(const SQLite::Column& cell) {
+  const std::optional<Stage> stage = find_stage(cell.getString());
+  if (!stage) throw BookDamage("an unknown stage in the ledger");
+  return *stage;
+}
+
+LedgerEntry line_in(SQLite::Statement& query) {
+  LedgerEntry line;
+  line.number = query.getColumn(0).getInt64();
+  take(query.getColumn(1), line.when_utc);
+  take(query.getColumn(2), line.mark);
+  line.from = stage_in(query.getColumn(3));
+  line.to = stage_in(query.getColumn(4));
+  take(query.getColumn(5), line.by);
+  take(query.getColumn(6), line.note);
+  if (!query.getColumn(7).isNull()) line.back_to = stage_in(query.getColumn(7));
+  return line;
+}
+
+void insert_line(SQLite::Statement& insert, const LedgerEntry& line) {
+  insert.bind(1, static_cast<std::int64_t>(line.number));
+  insert.bind(2, line.when_utc);
+  insert.bind(3, line.mark);
+  insert.bind(4, std::string(name_of(line.from)));
+  insert.bind(5, std::string(name_of(line.to)));
+  insert.bind(6, line.by);
+  insert.bind(7, line.note);
+  if (line.back_to)
+    insert.bind(8, std::string(name_of(*line.back_to)));
+  else
+    insert.bind(8);
+  insert.exec();
+  insert.reset();
+}
+
+}  // namespace
+
+std::vector<LedgerEntry> read_ledger(SQLite::Database& db) {
+  std::vector<LedgerEntry> ledger;
+  SQLite::Statement query(db,
+                          "SELECT number, when_utc, mark, from_stage, to_stage, by_name, note, back_to_stage "
+                          "FROM ledger ORDER BY number");
+  while (query.executeStep()) ledger.push_back(line_in(query));
+  return ledger;
+}
+
+std::vector<LedgerEntry> append_to_ledger(SQLite::Database& db, std::span<const LedgerEntry> entries) {
+  const std::int64_t last = db.execAndGet("SELECT coalesce(max(number), 0) FROM ledger").getInt64();
+  SQLite::Statement insert(db,
+                           "INSERT INTO ledger (number, when_utc, mark, from_stage, to_stage, by_name, note, "
+                           "back_to_stage) VALUES (?, ?, ?, ?, ?, ?, ?, ?)");
+  std::vector<LedgerEntry> lines(entries.begin(), entries.end());
+  const std::string now = now_utc();
+  long long number = last;
+  for (LedgerEntry& line : lines) {
+    line.number = ++number;
+    line.when_utc = now;
+    insert_line(insert, line);
+  }
+  renew_seal(db, rows_mark(db, "ledger", fmt::format("number > {}", last)));
+  return lines;
+}
+
+}  // namespace prismwright
