@@ -13,8 +13,8 @@ namespace prismwright {
 struct ExportChoice {
   bool step = true;
   bool stl = false;
-  double stl_chord_mm = 0.05;     ///< greatest distance of a facet from its face
-  std::vector<std::string> only;  ///< marks; empty: all prisms, and lens.step too
+  double stl_chord_mm = 0.05;          ///< greatest distance of a facet from its face
+  std::vector<std::string> only = {};  ///< marks; empty: all prisms, and lens.step too
 };
 
 /// Writes MARK.step and MARK.stl for each prism, and lens.step (all prisms and the frame, product names =

@@ -4,6 +4,7 @@
 #include <ctime>
 #include <new>
 #include <sstream>
+#include <string>
 
 #include <fmt/format.h>
 #include <APIHeaderSection_MakeHeader.hxx>
@@ -18,6 +19,7 @@
 #include <StepData_Protocol.hxx>
 #include <StepData_StepModel.hxx>
 #include <StepData_StepWriter.hxx>
+#include <StepRepr_NextAssemblyUsageOccurrence.hxx>
 #include <TCollection_HAsciiString.hxx>
 #include <TDataStd_Name.hxx>
 #include <TDocStd_Document.hxx>
@@ -121,6 +123,15 @@ void write_header(const Handle(StepData_StepModel) & model, const std::string& n
   header.SetDescriptionValue(1, text_of("Prisms of a lens, mm, origin in the focus, Z up"));
 }
 
+/// The kernel numbers the places of parts on and on from file to file; here each file counts from 1.
+void renumber_places(const Handle(StepData_StepModel) & model) {
+  int number = 0;
+  for (int i = 1; i <= model->NbEntities(); ++i) {
+    const auto place = Handle(StepRepr_NextAssemblyUsageOccurrence)::DownCast(model->Value(i));
+    if (!place.IsNull()) place->SetId(text_of(std::to_string(++number)));
+  }
+}
+
 Problem unwritable(const std::string& name, std::string_view why) {
   return request_problem(
       "step", name,
@@ -136,6 +147,7 @@ Outcome<std::string> text_of(const Document& document, const std::string& name) 
   if (!writer.Transfer(document.handle(), STEPControl_AsIs)) return unwritable(name, "the solid was not taken");
   const Handle(StepData_StepModel) model = writer.ChangeWriter().Model();
   write_header(model, name);
+  renumber_places(model);
   StepData_StepWriter lines(model);
   lines.SendModel(Handle(StepData_Protocol)::DownCast(model->Protocol()));
   std::ostringstream text;

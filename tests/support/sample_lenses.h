@@ -1,0 +1,52 @@
+#pragma once
+
+#include <algorithm>
+#include <string>
+#include <vector>
+
+#include "core/lens/plan.h"
+#include "core/lens/quantities.h"
+
+namespace prismwright {
+
+/// Lenses that between them hold every kind of prism.
+inline LensValues fourth_order_bullseye(Faces faces) {
+  LensValues values = starting_values("4", Work::bullseye, 8);
+  values.section.faces = faces;
+  return values;
+}
+
+inline LensValues sixth_order_belt(Faces faces) {
+  LensValues values = starting_values("6", Work::belt, 6);
+  values.section.faces = faces;
+  return values;
+}
+
+/// Unequal panels, one with its axis off its middle, one blind: a first-order group-flashing lens.
+inline LensValues first_order_unequal(Faces faces) {
+  LensValues values = starting_values("1", Work::bullseye, 4);
+  values.section.faces = faces;
+  values.panels = {{60, 0, false}, {60, 0, false}, {100, 8, false}, {140, 0, true}};
+  return values;
+}
+
+/// Two panels of 180 degrees, whose two sides are one plane.
+inline LensValues two_panels(Work work, Faces faces) {
+  LensValues values = starting_values("6", work, 2);
+  values.section.faces = faces;
+  return values;
+}
+
+/// The first prism of every distinct shape.
+inline std::vector<const PlannedPrism*> distinct_prisms(const LensPlan& plan) {
+  std::vector<const PlannedPrism*> distinct;
+  std::vector<std::string> keys;
+  for (const PlannedPrism& prism : plan.prisms) {
+    if (std::find(keys.begin(), keys.end(), prism.shape_key) != keys.end()) continue;
+    keys.push_back(prism.shape_key);
+    distinct.push_back(&prism);
+  }
+  return distinct;
+}
+
+}  // namespace prismwright
