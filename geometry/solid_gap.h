@@ -1,0 +1,26 @@
+#pragma once
+
+#include <TopoDS_Shape.hxx>
+#include <gp_Pnt.hxx>
+
+namespace prismwright {
+
+/// The room between two solids.
+struct SolidGap {
+  double gap_mm = 0;       ///< least distance; 0 when they touch or overlap
+  double overlap_mm3 = 0;  ///< common volume, worked out only where the distance is 0
+  gp_Pnt first_point;      ///< nearest points
+  gp_Pnt second_point;
+};
+
+/// Distances below this count as touching, mm.
+inline constexpr double kTouching_mm = 1e-6;
+
+/// Exact gap between two solids. Safe to call from several threads on shared shapes. Throws Standard_Failure
+/// when the modeller finds no answer.
+SolidGap gap_between(const TopoDS_Shape& first, const TopoDS_Shape& second);
+
+/// The nearer of two gaps from the same solid; overlaps add up.
+SolidGap nearer(const SolidGap& a, const SolidGap& b);
+
+}  // namespace prismwright
