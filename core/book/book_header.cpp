@@ -133,8 +133,7 @@ Done check_header(const BookName& book) {
 
 bool has_journal(const BookName& book) {
   std::error_code error;
-  const auto size = std::filesystem::file_size(book.file + "-journal", error);
-  return !error && size > 0;
+  return std::filesystem::exists(book.file + "-journal", error);
 }
 
 }  // namespace prismwright

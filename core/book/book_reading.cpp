@@ -91,8 +91,10 @@ Outcome<BookContents> read_recovered(const BookName& book) {
     SQLite::Database db(copy.file, SQLite::OPEN_READWRITE, kPatience_ms);
     user_version(db);  // the first reading rolls back
   }
-  if (Done good = check_header(copy); !good)
-    return damaged_problem(book, "the edit it was left in cannot be undone");
+  if (!check_header(copy)) {
+    const Done as_it_was = check_header(book);
+    return as_it_was ? damaged_problem(book, "the edit it was left in cannot be undone") : as_it_was.problem();
+  }
   Outcome<BookContents> contents = read_whole(book, copy.file);
   if (contents) contents->left_in_an_edit = true;
   return contents;

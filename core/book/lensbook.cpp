@@ -30,6 +30,9 @@ std::unique_ptr<SQLite::Database> open_database(const BookName& book) {
   auto db = std::make_unique<SQLite::Database>(book.file, SQLite::OPEN_READWRITE, kPatience_ms);
   db->exec("PRAGMA journal_mode = DELETE");  // reads the book, so a journal left behind is rolled back here
   db->exec("PRAGMA synchronous = EXTRA");
+  // A process killed before its first page was changed leaves a journal with nothing to roll back; writing the
+  // version that the book has anyway makes SQLite clear it away.
+  if (has_journal(book)) db->exec(fmt::format("PRAGMA user_version = {}", user_version(*db)));
   return db;
 }
 

@@ -1,0 +1,77 @@
+#pragma once
+
+#include <string>
+
+#include "tests/book/book_fixture.h"
+
+namespace prismwright {
+
+/// What every golden book tells (tests/golden/README.md). Written out in full and frozen: a later version of
+/// the program must read the same story from the same files.
+inline LensValues golden_start() {
+  LensValues values;
+  values.brief = {"Skarv Rock",      "Harbour Office of Nordhavn", "4", 250, Work::bullseye, "Fl(2) 10s",
+                  "line 1\nline 2 µ"};
+  values.material = {"acrylic", 1.4918, 1.19};
+  values.panels = equal_panels(8);
+  SectionSettings& section = values.section;
+  section.faces = Faces::true_curve;
+  section.joint = Joint::along_ray;
+  section.edge_mm = 4;
+  section.ring_growth_mm = 5.5;
+  section.land_mm = 0.5;
+  section.gap_mm = 0.5;
+  section.refracting_to_deg = 28.5;
+  section.refracting_margins_mm = {};
+  section.upper_to_deg = 70;
+  section.lower_to_deg = 45;
+  section.reflecting_chord_mm = 30;
+  section.upper_start_r_mm.reset();
+  section.upper_start_z_mm.reset();
+  values.frame.rib_mm = 5;
+  values.frame.pocket_mm = 3;
+  values.frame.setting_gap_mm = 0.5;
+  values.frame.end_gap_mm = 0.5;
+  values.frame.rib_margin_mm = 8;
+  values.frame.ring_mm = 8;
+  return values;
+}
+
+/// After "edge": a number that no decimal shows exactly.
+inline LensValues golden_edge() { return with_edge(4.1 + 1.0 / 3.0, golden_start()); }
+
+/// After "panels": six panels, unequal, one blind; arcs; the index of the batch blank again.
+inline LensValues golden_panels() {
+  LensValues values = golden_edge();
+  values.panels = {{72, 1.5, false},  {48, 0, false}, {60, 0, true},
+                   {72, -1.5, false}, {48, 0, false}, {60, 0, false}};
+  values.section.faces = Faces::arc;
+  values.material.index.reset();
+  return values;
+}
+
+/// After "margins", which is taken back again.
+inline LensValues golden_margins() {
+  LensValues values = golden_panels();
+  values.section.refracting_margins_mm = {38.2, 57.1 + 1e-13, 71};
+  return values;
+}
+
+/// Writes the story as a new book: three edits, the last taken back, and four lines of the ledger.
+inline void write_golden_book(const std::string& path) {
+  Lensbook book = well(Lensbook::create(path, golden_start()));
+  well(book.edit(golden_edge(), "edge"));
+  well(book.edit(golden_panels(), "panels"));
+  well(book.edit(golden_margins(), "margins"));
+  well(book.undo());
+  const std::vector<LedgerEntry> first = {line("P01-C", Stage::drawn, Stage::mastered),
+                                          line("P01-U02", Stage::drawn, Stage::cast, "first trial\nin resin")};
+  well(book.record(first));
+  LedgerEntry scrapped = line("P01-U02", Stage::cast, Stage::scrapped, "bubble \"as a pea\"");
+  scrapped.back_to = Stage::mastered;  // kept from version 2 on
+  well(book.record({&scrapped, 1}));
+  const LedgerEntry again = line("P01-U02", Stage::scrapped, Stage::mastered);
+  well(book.record({&again, 1}));
+}
+
+}  // namespace prismwright
