@@ -81,23 +81,29 @@ Outcome<BookContents> read_whole(const BookName& book, const std::string& path) 
   return contents;
 }
 
+/// Rolls the journal beside a copy back; answers whether that gives the beginning of a lensbook.
+bool rolled_back(const BookName& copy) {
+  try {
+    SQLite::Database db(copy.file, SQLite::OPEN_READWRITE, kPatience_ms);
+    user_version(db);  // the first reading rolls back
+  } catch (const SQLite::Exception& error) {
+    if ((error.getErrorCode() & 0xFF) != SQLITE_NOTADB) throw;
+    return false;
+  }
+  return check_header(copy).ok();
+}
+
 /// Rolls the journal back on a copy and reads that.
 Outcome<BookContents> read_recovered(const BookName& book) {
   const PassingFolder folder;
   const BookName copy((folder.path() / "copy.lensbook").string());
   copy_to_disk(book.file, copy.file);
   copy_to_disk(book.file + "-journal", copy.file + "-journal");
-  {
-    SQLite::Database db(copy.file, SQLite::OPEN_READWRITE, kPatience_ms);
-    user_version(db);  // the first reading rolls back
-  }
-  if (!check_header(copy)) {
+  if (!rolled_back(copy)) {
     const Done as_it_was = check_header(book);
     return as_it_was ? damaged_problem(book, "the edit it was left in cannot be undone") : as_it_was.problem();
   }
-  Outcome<BookContents> contents = read_whole(book, copy.file);
-  if (contents) contents->left_in_an_edit = true;
-  return contents;
+  return read_whole(book, copy.file);
 }
 
 bool needs_recovery(const SQLite::Exception& error) {

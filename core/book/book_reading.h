@@ -17,8 +17,6 @@ struct BookContents {
   LensValues values;
   std::vector<LedgerEntry> ledger;
   StepTexts steps;
-  /// The file was left in the middle of an edit; the contents are those before it, the file is still as it was.
-  bool left_in_an_edit = false;
 };
 
 /// Reads and checks a whole book without writing to it or beside it.
