@@ -65,8 +65,7 @@ std::vector<Limits> divide(const RefractingBand& band, double gap_mm, double thi
     limits.push_back({from, to});
     from = start_above(band, to, gap_mm);
   }
-  // The end may lie in the gap after the last zone: that zone is then made to reach it.
-  if (from < end) limits.clear();
+  if (limits.empty() || limits.back().to < end) limits.clear();
   return limits;
 }
 
@@ -74,6 +73,11 @@ Outcome<std::vector<Limits>> limits_by_thickness(const RefractingBand& band, con
   const double end = radians(settings.refracting_to_deg);
   double high = settings.ring_growth_mm;
   std::vector<Limits> limits = divide(band, settings.gap_mm, band.edge_mm + high, end);
+  // The end may lie in the setting gap after the last zone; a little thinner, one more zone serves it.
+  for (int i = 0; i < 40 && limits.empty(); ++i) {
+    high *= 0.98;
+    limits = divide(band, settings.gap_mm, band.edge_mm + high, end);
+  }
   if (limits.empty()) {
     return request_problem(
         "band.too_many", "section.ring_growth_mm",

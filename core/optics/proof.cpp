@@ -13,6 +13,9 @@ namespace {
 constexpr double kSeenStrip_mm = 1e-3;
 constexpr double kJustInside = 1e-9;  ///< radians: end rays are traced this far inside their zone
 constexpr int kStripHalvings = 18;
+constexpr int kBoundaryHalvings = 14;
+constexpr int kLeastRays = 3;          ///< between two corners
+constexpr double kSameCorner = 1e-10;  ///< radians
 
 /// Adds traced rays to the proof. `section` must be the one that the traced pieces point into.
 class Sums {
@@ -120,12 +123,58 @@ std::vector<BeamStrip> dark_between(std::vector<BeamStrip> lit) {
   return dark;
 }
 
+/// Elevations at which a corner of the glass is seen: between two of them fates change only inside the glass.
+std::vector<double> corner_elevations(const SectionPieces& section, double low, double high) {
+  std::vector<double> corners = {low, high};
+  for (const PieceCurves& piece : section.pieces) {
+    for (const double elevation : piece.corners) {
+      if (elevation > low && elevation < high) corners.push_back(elevation);
+    }
+  }
+  std::sort(corners.begin(), corners.end());
+  const auto same = [](double a, double b) { return b - a < kSameCorner; };
+  corners.erase(std::unique(corners.begin(), corners.end(), same), corners.end());
+  corners.back() = high;
+  return corners;
+}
+
+/// Where between two rays the fate or the prism changes, found by halving.
+double boundary(const SectionPieces& section, double low, const TracedRay& at_low, double high) {
+  for (int i = 0; i < kBoundaryHalvings; ++i) {
+    const double middle = 0.5 * (low + high);
+    const TracedRay here = section.trace(middle);
+    (here.fate == at_low.fate && here.piece == at_low.piece ? low : high) = middle;
+  }
+  return 0.5 * (low + high);
+}
+
+/// Sums the rays between two corners: each stands for the light up to the middle between it and its neighbour,
+/// or up to the place where the fate changes between the two.
+void sum_between(const SectionPieces& section, double low, double high, int rays, double flux, Sums& sums) {
+  const double step = (high - low) / rays;
+  double from = std::sin(low);
+  TracedRay ray = section.trace(low + 0.5 * step);
+  for (int i = 0; i < rays; ++i) {
+    const double here = low + (i + 0.5) * step;
+    double end = high;
+    TracedRay next;
+    if (i + 1 < rays) {
+      next = section.trace(here + step);
+      const bool same = next.fate == ray.fate && next.piece == ray.piece;
+      end = same ? here + 0.5 * step : boundary(section, here, ray, here + step);
+    }
+    const double to = std::sin(end);
+    sums.add(ray, (to - from) / flux);
+    from = to;
+    ray = next;
+  }
+}
+
 }  // namespace
 
 Proof prove(const Section& section, int elevations) {
   const SectionPieces pieces(section);
   Proof proof;
-  proof.elevations = elevations;
   proof.lowest_deg = section.lowest_deg;
   proof.highest_deg = section.highest_deg;
   const double low = radians(section.lowest_deg);
@@ -133,12 +182,12 @@ Proof prove(const Section& section, int elevations) {
   const double flux = std::sin(high) - std::sin(low);
   proof.share_of_source = flux / 2;
   Sums sums(proof, pieces.held);
-  double below = std::sin(low);
-  for (int i = 0; i < elevations; ++i) {
-    const double step = (high - low) / elevations;
-    const double above = i + 1 == elevations ? std::sin(high) : std::sin(low + (i + 1) * step);
-    sums.add(pieces.trace(low + (i + 0.5) * step), (above - below) / flux);
-    below = above;
+  const auto corners = corner_elevations(pieces, low, high);
+  for (std::size_t i = 0; i + 1 < corners.size(); ++i) {
+    const double part = (corners[i + 1] - corners[i]) / (high - low);
+    const int rays = std::max(kLeastRays, static_cast<int>(std::ceil(elevations * part)));
+    sum_between(pieces, corners[i], corners[i + 1], rays, flux, sums);
+    proof.elevations += rays;
   }
   std::vector<BeamStrip> lit;
   for (const PieceCurves& piece : pieces.pieces) {

@@ -14,6 +14,7 @@ struct PieceCurves {
   bool image = false;  ///< the lower image of a ring
   double low = 0;      ///< elevations between which the piece is seen from the focus, radians
   double high = 0;
+  std::vector<double> corners;  ///< elevations of the ends of its faces
   std::vector<FaceCurve> faces;
 };
 

@@ -21,6 +21,7 @@ PieceCurves make_piece(const Zone& zone, Profile profile, bool image) {
   piece.high = -kPi;
   for (const Face& face : profile.faces) {
     piece.faces.emplace_back(face);
+    piece.corners.push_back(std::atan2(face.start().z, face.start().r));
     for (const SectionPoint p : face.points) {
       const double elevation = std::atan2(p.z, p.r);
       piece.low = std::min(piece.low, elevation);
