@@ -1,0 +1,53 @@
+#pragma once
+
+#include <QPointF>
+#include <QString>
+#include <QVector>
+#include <QWidget>
+#include <vector>
+
+#include "ui/models/colouring.h"
+
+namespace prismwright {
+
+/// What is written over the 3D picture. It takes no mouse: everything falls through to the picture.
+class LensOverlay : public QWidget {
+  Q_OBJECT
+
+ public:
+  enum class Tone { panel, far_panel, arrow, mark, gap };
+  struct Label {
+    QPointF at;  ///< the place that the words belong to
+    QString words;
+    Tone tone = Tone::panel;
+    bool operator==(const Label&) const = default;
+  };
+
+  explicit LensOverlay(QWidget* parent);
+
+  void setLabels(QVector<Label> labels);
+  void setLegend(std::vector<LegendRow> rows);
+  /// One line at the foot: the name of the view, the cut. Empty: none.
+  void setReading(const QString& words);
+  /// One line at the top while solids are being made; share below 0: no bar. Empty words: none.
+  void setProgress(double share, const QString& words);
+  [[nodiscard]] const QString& progressWords() const { return progress_; }
+
+ protected:
+  void paintEvent(QPaintEvent* event) override;
+
+ private:
+  void drawLabel(QPainter& painter, const Label& label) const;
+  void drawPinned(QPainter& painter, const Label& label) const;
+  void drawLegend(QPainter& painter) const;
+  void drawReading(QPainter& painter) const;
+  void drawProgress(QPainter& painter) const;
+
+  QVector<Label> labels_;
+  std::vector<LegendRow> legend_;
+  QString reading_;
+  QString progress_;
+  double share_ = -1;
+};
+
+}  // namespace prismwright
