@@ -37,18 +37,18 @@ Outcome<std::vector<Limits>> limits_from_margins(const RefractingBand& band, con
     const double to = band.elevation_of_margin(margin);
     const std::string zone = i == 0 ? "C" : fmt::format("R{}", i);
     if (!(to > from)) {
-      return request_problem(
-          "margins.rise", "section.refracting_margins_mm",
-          fmt::format("margin {:g} mm of zone {} does not lie beyond the zone inside it, which with its "
-                      "setting gap ends at {:.3f} mm. Give margins that rise",
-                      margin, zone, band.margin_of_elevation(from)));
+      return request_problem("margins.rise", "section.refracting_margins_mm",
+                             fmt::format("section.refracting_margins_mm: margin {:g} mm of zone {} does not "
+                                         "lie beyond the zone inside it, which with its "
+                                         "setting gap ends at {:.3f} mm. Give margins that rise",
+                                         margin, zone, band.margin_of_elevation(from)));
     }
     if (degrees(to) > kSteepest_deg) {
-      return request_problem(
-          "band.too_steep", "section.refracting_margins_mm",
-          fmt::format("zone {} with margin {:g} mm reaches {:.2f} deg; a refracting ring can serve no more "
-                      "than {:g} deg. Leave the light above to reflecting prisms",
-                      zone, margin, degrees(to), kSteepest_deg));
+      return request_problem("band.too_steep", "section.refracting_margins_mm",
+                             fmt::format("section.refracting_margins_mm: zone {} with margin {:g} mm reaches "
+                                         "{:.2f} deg; a refracting ring can serve no more "
+                                         "than {:g} deg. Leave the light above to reflecting prisms",
+                                         zone, margin, degrees(to), kSteepest_deg));
     }
     limits.push_back({from, to});
     from = start_above(band, to, settings.gap_mm);
