@@ -11,7 +11,6 @@
 
 #include "core/frame/needed_gap.h"
 #include "geometry/gap_finder.h"
-#include "geometry/likeness.h"
 
 namespace prismwright {
 namespace {
@@ -92,10 +91,16 @@ class Surveyor {
     return known->second;
   }
 
-  void ask(const PrismBody& first, const TopoDS_Shape& second, const RibPlan* rib, Asked asked,
-           bool round = false) {
-    wanted_.push_back({first.shape, second, rib, round, first.mark});
+  void ask(GapWanted wanted, Asked asked) {
+    wanted_.push_back(std::move(wanted));
     asked_.push_back(std::move(asked));
+  }
+
+  // A prism as the second of a pair: by its turned section where it stands as planned.
+  std::shared_ptr<const TurnedPart> turned(const PlannedPrism& prism, const PrismBody& body) {
+    const auto [known, fresh] = turned_.emplace(prism.mark, nullptr);
+    if (fresh) known->second = TurnedPart::of(prism, body.shape);
+    return known->second;
   }
 
   void ask_prism_pairs() {
@@ -109,7 +114,9 @@ class Surveyor {
       const bool cemented =
           plan_.section.input.settings.gap_mm == 0 && is_refracting(a.kind) && is_refracting(b.kind);
       const double needed = cemented ? 0 : side_growth(a) + side_growth(b);
-      ask(*first, second->shape, nullptr, {b.mark, needed, needed});
+      auto part = turned(b, *second);
+      if (part && !part->can_measure(a)) part = nullptr;
+      ask({a.mark, first->shape, second->shape, nullptr, part}, {b.mark, needed, needed});
     }
   }
 
@@ -120,7 +127,8 @@ class Surveyor {
       for (const RibPlan& rib : frame_.ribs) {
         const auto metal = metal_.find(rib.mark);
         if (rib.panel != prism.panel || metal == metal_.end()) continue;
-        ask(*body, metal->second->shape, &rib, {rib.mark, side_growth(prism), grows(body->greatest_length_mm)});
+        ask({prism.mark, body->shape, metal->second->shape, &rib, nullptr},
+            {rib.mark, side_growth(prism), grows(body->greatest_length_mm)});
       }
     }
   }
@@ -131,7 +139,7 @@ class Surveyor {
       if (metal == metal_.end()) continue;
       Bnd_Box ring_box;
       BRepBndLib::Add(metal->second->shape, ring_box);
-      const bool round = is_round_about_lens(metal->second->shape);
+      const auto part = TurnedPart::of(ring, metal->second->shape);
       for (const PlannedPrism& prism : plan_.prisms) {
         const PrismBody* body = body_of(prism);
         if (!body) continue;
@@ -139,7 +147,7 @@ class Surveyor {
         BRepBndLib::Add(body->shape, box);
         if (box.Distance(ring_box) > kNearRing_mm) continue;
         const double needed = side_growth(prism);
-        ask(*body, metal->second->shape, nullptr, {ring.mark, needed, needed}, round);
+        ask({prism.mark, body->shape, metal->second->shape, nullptr, part}, {ring.mark, needed, needed});
       }
     }
   }
@@ -150,6 +158,7 @@ class Surveyor {
   std::map<std::string, const FrameBody*> metal_;
   std::map<std::string, const PrismBody*> prisms_;
   std::map<std::string, double> side_growth_;
+  std::map<std::string, std::shared_ptr<const TurnedPart>> turned_;
   std::vector<GapWanted> wanted_;
   std::vector<Asked> asked_;
 };

@@ -43,18 +43,6 @@ bool mirrors_itself(const TopoDS_Shape& made) {
          std::abs(moments.Value(2, 3)) < kLean * moment;
 }
 
-bool is_round_about_lens(const TopoDS_Shape& shape) {
-  GProp_GProps props;
-  BRepGProp::VolumeProperties(shape, props);
-  const gp_Mat moments = props.MatrixOfInertia();
-  const double moment = std::abs(moments.Value(3, 3));
-  const double size = std::sqrt(moment / std::abs(props.Mass()));
-  const gp_Pnt centre = props.CentreOfMass();
-  const double across = std::hypot(centre.X(), centre.Y());
-  return across < kLean * size && std::abs(moments.Value(1, 1) - moments.Value(2, 2)) < kLean * moment &&
-         std::abs(moments.Value(1, 3)) < kLean * moment && std::abs(moments.Value(2, 3)) < kLean * moment;
-}
-
 UprightTurn upright_turn(const gp_Trsf& place) {
   const double cosine = place.Value(1, 1);
   const double sine = place.Value(2, 1);

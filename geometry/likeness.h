@@ -21,9 +21,6 @@ TopoDS_Shape as_made(const TopoDS_Shape& shape);
 /// told apart by this; the solid must have been symmetric before it was moved.
 bool mirrors_itself(const TopoDS_Shape& made);
 
-/// True where a ring's solid, as it stands, is round about the upright lens axis (likewise by its moments).
-bool is_round_about_lens(const TopoDS_Shape& shape);
-
 /// The angle of a placing that turns about the upright axis and does nothing else, radians; `is_turn` tells
 /// whether it is one.
 struct UprightTurn {

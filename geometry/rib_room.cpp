@@ -2,42 +2,31 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
-#include <BRepAdaptor_Curve.hxx>
 #include <BRepBndLib.hxx>
 #include <BRep_Tool.hxx>
 #include <Bnd_Box.hxx>
+#include <Standard_Failure.hxx>
 #include <TopExp.hxx>
-#include <TopExp_Explorer.hxx>
 #include <TopLoc_Location.hxx>
 #include <TopTools_IndexedMapOfShape.hxx>
 #include <TopoDS.hxx>
 #include <gp_Trsf.hxx>
 
 #include "core/frame/plate_polygons.h"
+#include "geometry/nearest_place.h"
 #include "geometry/plate_solid.h"
 #include "geometry/rib_place.h"
 
 namespace prismwright {
 namespace {
 
-constexpr double kNear_mm = 6;       // a prism's near end: what stands within this of the rib's inner face
-constexpr double kFaceBulge_mm = 4;  // by how much a face may bulge beyond its edges over the near end
-constexpr int kPointsAnEdge = 256;
+constexpr double kCell_mm = 0.25;
+constexpr double kRoundBox_mm = 1;
 constexpr double kThrough_mm = 1e-6;
 constexpr double kSamePlace = 1e-6;
 
 double hand_of(const RibPlan& rib) { return rib.side == Side::clockwise ? 1 : -1; }
-
-bool nearer_than(const std::optional<SolidGap>& gap, double limit) { return gap && gap->gap_mm <= limit; }
-
-double least_gap(const RibGaps& gaps) {
-  double least = std::numeric_limits<double>::max();
-  if (gaps.floor) least = std::min(least, gaps.floor->gap_mm);
-  if (gaps.walls) least = std::min(least, gaps.walls->gap_mm);
-  return least;
-}
 
 gp_Trsf along_depth(const RibPlan& rib, double depth) {
   gp_Trsf move;
@@ -79,95 +68,55 @@ CornerSum planned_corners(const RibPlan& rib) {
 
 }  // namespace
 
-// A rectangle of the plate and the distance within which nothing outside it matters.
-struct RibRoom::Window {
-  std::optional<PlateExtent> extent;
-  double reach_mm = 0;
-
-  void take(const gp_Pnt& p) {
-    if (!extent) extent = PlateExtent{{p.X(), p.Z()}, {p.X(), p.Z()}};
-    extent->low = {std::min(extent->low.u, p.X()), std::min(extent->low.v, p.Z())};
-    extent->high = {std::max(extent->high.u, p.X()), std::max(extent->high.v, p.Z())};
-  }
-  [[nodiscard]] PlateOutline rectangle(double margin) const {
-    return plate_rectangle({extent->low.u - margin, extent->low.v - margin},
-                           {extent->high.u + margin, extent->high.v + margin});
-  }
-};
-
-RibRoom::Window RibRoom::near_end(const TopoDS_Shape& prism) const {
-  Window window;
-  window.reach_mm = kNear_mm;
-  TopTools_IndexedMapOfShape edges;
-  TopExp::MapShapes(prism, TopAbs_EDGE, edges);
-  for (int i = 1; i <= edges.Extent(); ++i) {
-    const TopoDS_Edge& edge = TopoDS::Edge(edges(i));
-    if (BRep_Tool::Degenerated(edge)) continue;
-    const BRepAdaptor_Curve curve(edge);
-    for (int k = 0; k <= kPointsAnEdge; ++k) {
-      const double share = static_cast<double>(k) / kPointsAnEdge;
-      const gp_Pnt p =
-          curve.Value(curve.FirstParameter() + share * (curve.LastParameter() - curve.FirstParameter()));
-      if (hand_of(rib_) * p.Y() < rib_.thickness_mm + 2 * kNear_mm) window.take(p);
-    }
-  }
-  return window;
+RibRoom::RibRoom(const RibPlan& rib) : rib_(rib) {
+  const double floor_mm = rib.thickness_mm - rib.pocket_mm;
+  PlateRegion pockets;
+  for (const Pocket& pocket : rib.pockets) pockets.push_back(pocket.outline);
+  const bool through = floor_mm <= kThrough_mm;
+  if (!through) floor_ = layer({rib.outline}, 0, floor_mm);
+  walls_ = layer(first_less_second({rib.outline}, pockets), through ? 0 : floor_mm, rib.thickness_mm);
 }
 
-RibRoom::Window RibRoom::whole(const TopoDS_Shape& prism, double reach_mm) const {
-  Bnd_Box box;
-  BRepBndLib::Add(prism, box);
-  Window window;
-  window.reach_mm = reach_mm;
-  window.take(box.CornerMin());
-  window.take(box.CornerMax());
-  return window;
+RibRoom::Layer RibRoom::layer(PlateRegion region, double from_mm, double to_mm) const {
+  LayerField field(region, from_mm, to_mm, rib_.side);
+  return {from_mm, to_mm, std::move(region), std::move(field)};
 }
 
 RibGaps RibRoom::gaps_to(const TopoDS_Shape& prism) const {
-  const Window near = near_end(prism);
-  if (near.extent) {
-    RibGaps gaps = gaps_within(prism, near);
-    const bool through = rib_.thickness_mm - rib_.pocket_mm <= kThrough_mm;
-    if (nearer_than(gaps.walls, near.reach_mm) && (through || nearer_than(gaps.floor, near.reach_mm)))
-      return gaps;
-  }
-  // Far from the rib: look farther until nothing that was left away can be nearer.
-  double reach = 2 * kNear_mm;
-  while (true) {
-    const RibGaps gaps = gaps_within(prism, whole(prism, reach));
-    const double least = least_gap(gaps);
-    if (least <= reach || reach > 1e5) return gaps;
-    reach = gaps.floor || gaps.walls ? least + kNear_mm : 4 * reach;
-  }
+  RibGaps gaps;
+  if (floor_) gaps.floor = gap_to(prism, *floor_);
+  if (walls_) gaps.walls = gap_to(prism, *walls_);
+  return gaps;
 }
 
-RibGaps RibRoom::gaps_within(const TopoDS_Shape& prism, const Window& window) const {
-  const PlateOutline rectangle = window.rectangle(window.reach_mm + kFaceBulge_mm);
-  return {gap_to_layer(prism, rectangle, true), gap_to_layer(prism, rectangle, false)};
+SolidGap RibRoom::gap_to(const TopoDS_Shape& prism, const Layer& layer) const {
+  const auto nearest = nearest_place(prism, layer.field, kCell_mm);
+  if (!nearest) throw Standard_Failure("a prism without faces");
+  SolidGap gap{nearest->distance_mm, 0, nearest->on_solid, nearest->on_part};
+  if (gap.gap_mm < kTouching_mm) {
+    gap.gap_mm = 0;
+    gap.overlap_mm3 = overlap_mm3(prism, layer);
+  }
+  return gap;
 }
 
-std::optional<SolidGap> RibRoom::gap_to_layer(const TopoDS_Shape& prism, const PlateOutline& window,
-                                              bool floor) const {
-  const double floor_mm = rib_.thickness_mm - rib_.pocket_mm;
-  if (floor && floor_mm <= kThrough_mm) return std::nullopt;
-  PlateRegion region = common_part({rib_.outline}, {window});
-  if (!floor) {
-    PlateRegion pockets;
-    for (const Pocket& pocket : rib_.pockets) pockets.push_back(pocket.outline);
-    region = first_less_second(region, pockets);
-  }
-  std::optional<SolidGap> least;
-  for (const PlatePiece& piece : pieces_of(region)) {
-    PlateShape plate{piece.outer, {}, floor ? floor_mm : rib_.thickness_mm - floor_mm, 0, rib_.side};
-    plate.pocket_mm = plate.thickness_mm;
+// Only the part of the layer that the prism's box covers can touch it or overlap.
+double RibRoom::overlap_mm3(const TopoDS_Shape& prism, const Layer& layer) const {
+  Bnd_Box box;
+  BRepBndLib::Add(prism, box);
+  box.Enlarge(kRoundBox_mm);
+  const gp_Pnt low = box.CornerMin();
+  const gp_Pnt high = box.CornerMax();
+  const PlateRegion near =
+      common_part(layer.region, {plate_rectangle({low.X(), low.Z()}, {high.X(), high.Z()})});
+  double overlap = 0;
+  for (const PlatePiece& piece : pieces_of(near)) {
+    PlateShape plate{piece.outer, {}, layer.to_mm - layer.from_mm, layer.to_mm - layer.from_mm, rib_.side};
     for (const PlateOutline& hole : piece.holes) plate.pockets.emplace_back(hole.rbegin(), hole.rend());
-    const TopoDS_Shape solid =
-        plate_solid(plate).Moved(TopLoc_Location(along_depth(rib_, floor ? 0 : floor_mm)));
-    const SolidGap gap = gap_between(prism, solid);
-    least = least ? nearer(*least, gap) : gap;
+    const TopoDS_Shape solid = plate_solid(plate).Moved(TopLoc_Location(along_depth(rib_, layer.from_mm)));
+    overlap += common_volume_mm3(prism, solid);
   }
-  return least;
+  return overlap;
 }
 
 bool stands_as_planned(const TopoDS_Shape& shape, const RibPlan& rib) {

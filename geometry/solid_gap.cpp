@@ -1,5 +1,7 @@
 #include "geometry/solid_gap.h"
 
+#include <cmath>
+
 #include <BRepAlgoAPI_Common.hxx>
 #include <BRepBuilderAPI_Copy.hxx>
 #include <BRepExtrema_DistShapeShape.hxx>
@@ -8,18 +10,14 @@
 #include <Standard_Failure.hxx>
 
 namespace prismwright {
-namespace {
-
 // The boolean works on copies: it may widen tolerances of what it is given, which other threads share.
-double common_volume(const TopoDS_Shape& first, const TopoDS_Shape& second) {
+double common_volume_mm3(const TopoDS_Shape& first, const TopoDS_Shape& second) {
   BRepAlgoAPI_Common common(BRepBuilderAPI_Copy(first).Shape(), BRepBuilderAPI_Copy(second).Shape());
   if (!common.IsDone()) throw Standard_Failure("the common part of two solids could not be made");
   GProp_GProps props;
   BRepGProp::VolumeProperties(common.Shape(), props);
   return std::abs(props.Mass());
 }
-
-}  // namespace
 
 SolidGap gap_between(const TopoDS_Shape& first, const TopoDS_Shape& second) {
   const BRepExtrema_DistShapeShape distance(first, second, Extrema_ExtFlag_MIN);
@@ -29,15 +27,9 @@ SolidGap gap_between(const TopoDS_Shape& first, const TopoDS_Shape& second) {
   SolidGap gap{distance.Value(), 0, distance.PointOnShape1(1), distance.PointOnShape2(1)};
   if (gap.gap_mm < kTouching_mm) {
     gap.gap_mm = 0;
-    gap.overlap_mm3 = common_volume(first, second);
+    gap.overlap_mm3 = common_volume_mm3(first, second);
   }
   return gap;
-}
-
-SolidGap nearer(const SolidGap& a, const SolidGap& b) {
-  SolidGap near = a.gap_mm <= b.gap_mm ? a : b;
-  near.overlap_mm3 = a.overlap_mm3 + b.overlap_mm3;
-  return near;
 }
 
 }  // namespace prismwright

@@ -16,11 +16,11 @@ struct SolidGap {
 /// Distances below this count as touching, mm.
 inline constexpr double kTouching_mm = 1e-6;
 
+/// Volume that two solids have in common, mm3. Throws Standard_Failure.
+double common_volume_mm3(const TopoDS_Shape& first, const TopoDS_Shape& second);
+
 /// Exact gap between two solids. Safe to call from several threads on shared shapes. Throws Standard_Failure
 /// when the modeller finds no answer.
 SolidGap gap_between(const TopoDS_Shape& first, const TopoDS_Shape& second);
-
-/// The nearer of two gaps from the same solid; overlaps add up.
-SolidGap nearer(const SolidGap& a, const SolidGap& b);
 
 }  // namespace prismwright
