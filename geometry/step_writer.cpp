@@ -25,12 +25,12 @@
 #include <TDocStd_Document.hxx>
 #include <TopLoc_Location.hxx>
 #include <XCAFApp_Application.hxx>
-#include <XCAFDoc_ColorTool.hxx>
 #include <XCAFDoc_DocumentTool.hxx>
 #include <XCAFDoc_ShapeTool.hxx>
 #include <XSControl_WorkSession.hxx>
 
 #include "geometry/quiet_kernel.h"
+#include "geometry/step_colours.h"
 
 namespace prismwright {
 
@@ -71,13 +71,18 @@ TopoDS_Shape baked(const TopoDS_Shape& shape) {
   return BRepBuilderAPI_Transform(bare, place, Standard_True).Shape();
 }
 
+/// A shape as the writer knows it, and what it is made of.
+struct Coloured {
+  TopoDS_Shape shape;
+  PartStuff stuff;
+};
+
 /// An XDE document that is closed on the way out.
 class Document {
  public:
   Document() {
     XCAFApp_Application::GetApplication()->NewDocument("MDTV-XCAF", document_);
     shapes_ = XCAFDoc_DocumentTool::ShapeTool(document_->Main());
-    colours_ = XCAFDoc_DocumentTool::ColorTool(document_->Main());
   }
   ~Document() { XCAFApp_Application::GetApplication()->Close(document_); }
   Document(const Document&) = delete;
@@ -86,7 +91,7 @@ class Document {
   TDF_Label add(const StepPart& part) {
     const TDF_Label label = shapes_->AddShape(baked(part.shape), Standard_False);
     TDataStd_Name::Set(label, part.name.c_str());
-    colours_->SetColor(label, colour_of(part.stuff), XCAFDoc_ColorSurf);
+    coloured_.push_back({shapes_->GetShape(label), part.stuff});
     return label;
   }
 
@@ -101,11 +106,12 @@ class Document {
   }
 
   [[nodiscard]] const Handle(TDocStd_Document) & handle() const { return document_; }
+  [[nodiscard]] const std::vector<Coloured>& coloured() const { return coloured_; }
 
  private:
   Handle(TDocStd_Document) document_;
   Handle(XCAFDoc_ShapeTool) shapes_;
-  Handle(XCAFDoc_ColorTool) colours_;
+  std::vector<Coloured> coloured_;
 };
 
 Handle(TCollection_HAsciiString) text_of(const std::string& text) {
@@ -142,9 +148,13 @@ Problem unwritable(const std::string& name, std::string_view why) {
 
 Outcome<std::string> text_of(const Document& document, const std::string& name) {
   STEPCAFControl_Writer writer;
-  writer.SetColorMode(Standard_True);
+  writer.SetColorMode(Standard_False);
   writer.SetNameMode(Standard_True);
   if (!writer.Transfer(document.handle(), STEPControl_AsIs)) return unwritable(name, "the solid was not taken");
+  for (const Coloured& part : document.coloured()) {
+    const bool taken = add_colour(writer.ChangeWriter().WS(), part.shape, colour_of(part.stuff));
+    if (!taken) return unwritable(name, "its colour was not taken");
+  }
   const Handle(StepData_StepModel) model = writer.ChangeWriter().Model();
   write_header(model, name);
   renumber_places(model);

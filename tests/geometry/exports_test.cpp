@@ -164,6 +164,7 @@ TEST_F(Exports, OfTheLensHoldEveryMarkAsAProductWithItsOwnSolidInPlace) {
     EXPECT_NEAR(sums.Mass() / body.volume_mm3, 1, 1e-6);
     EXPECT_LT(sums.CentreOfMass().Distance(body.centre_of_gravity_mm), 1e-3);
   }
+  EXPECT_NEAR(by_name["P03-C"].colour.Alpha(), 0.5, 0.01);
   ASSERT_EQ(by_name.count("P01-rib-left"), 1u);
   const Quantity_ColorRGBA brass = by_name["P01-rib-left"].colour;
   EXPECT_NEAR(brass.Alpha(), 1, 0.01);
