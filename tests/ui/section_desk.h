@@ -24,17 +24,21 @@ class SectionDesk : public testing::Test {
   void SetUp() override { open("4", Work::bullseye, 8, QSize(1140, 700)); }
 
   void open(const char* order, Work work, int panels, QSize size) {
-    page.reset();
     const std::string path = folder.filePath(QStringLiteral("book%1.lensbook").arg(++books)).toStdString();
     Outcome<Lensbook> book = Lensbook::create(path, starting_values(order, work, panels));
     ASSERT_TRUE(book) << book.problem().text;
     bench.setBook(std::move(book).value());
     bench.stopMaking();  // the solids are no part of this page
-    page = std::make_unique<SectionPage>(&bench, nullptr);
-    page->resize(size);
-    page->show();
-    QApplication::setActiveWindow(page.get());
-    ASSERT_TRUE(QTest::qWaitForWindowExposed(page.get()));
+    // The window manager may fill the screen with the window; the page keeps the size asked for.
+    page = nullptr;
+    window = std::make_unique<QWidget>();
+    page = new SectionPage(&bench, window.get());
+    page->setGeometry(QRect(QPoint(0, 0), size));
+    window->resize(size);
+    window->show();
+    QApplication::setActiveWindow(window.get());
+    ASSERT_TRUE(QTest::qWaitForWindowExposed(window.get()));
+    QCoreApplication::processEvents();
   }
 
   [[nodiscard]] SectionDrawing* drawing() const { return page->drawing(); }
@@ -61,7 +65,7 @@ class SectionDesk : public testing::Test {
     const QPoint place = table()->visualRect(index).center();
     QTest::mouseClick(table()->viewport(), Qt::LeftButton, {}, place);
     QTest::mouseDClick(table()->viewport(), Qt::LeftButton, {}, place);
-    auto* editor = table()->viewport()->findChild<QLineEdit*>();
+    auto* editor = qobject_cast<QLineEdit*>(table()->indexWidget(index));
     ASSERT_TRUE(editor) << "a double click opens an editor";
     editor->selectAll();
     QTest::keyClicks(editor, text);
@@ -79,7 +83,8 @@ class SectionDesk : public testing::Test {
   QTemporaryDir folder;
   int books = 0;
   Workbench bench;
-  std::unique_ptr<SectionPage> page;
+  std::unique_ptr<QWidget> window;
+  SectionPage* page = nullptr;
 };
 
 }  // namespace prismwright

@@ -21,18 +21,18 @@ class LaserOnSection : public SectionDesk {
     for (std::size_t i = 0; i < path.meetings.size(); ++i) {
       const RayMeeting& meeting = path.meetings[i];
       const int row = static_cast<int>(i);
-      EXPECT_EQ(meetings()->item(row, 0)->text().toStdString(), meeting.zone);
-      EXPECT_NEAR(shown(row, 2), meeting.place.r, 0.0051);
-      EXPECT_NEAR(shown(row, 3), meeting.place.z, 0.0051);
-      EXPECT_NEAR(shown(row, 4), meeting.incidence_deg, 0.00051);
+      EXPECT_EQ(meetings()->item(row, 1)->text().toStdString(), meeting.zone);
+      EXPECT_NEAR(shown(row, 3), meeting.place.r, 0.0051);
+      EXPECT_NEAR(shown(row, 4), meeting.place.z, 0.0051);
+      EXPECT_NEAR(shown(row, 5), meeting.incidence_deg, 0.00051);
       if (meeting.refraction_deg) {
-        EXPECT_NEAR(shown(row, 5), *meeting.refraction_deg, 0.00051);
+        EXPECT_NEAR(shown(row, 6), *meeting.refraction_deg, 0.00051);
       }
-      EXPECT_NEAR(shown(row, 6), 100 * meeting.loss, 0.0051);
-      EXPECT_NEAR(shown(row, 7), meeting.direction_deg, 0.00051);
+      EXPECT_NEAR(shown(row, 7), 100 * meeting.loss, 0.0051);
+      EXPECT_NEAR(shown(row, 8), meeting.direction_deg, 0.00051);
     }
     for (int row = static_cast<int>(path.meetings.size()); row < meetings()->rowCount(); ++row)
-      EXPECT_TRUE(meetings()->item(row, 0)->text().isEmpty());
+      EXPECT_TRUE(meetings()->item(row, 1)->text().isEmpty());
   }
 };
 
@@ -131,10 +131,10 @@ TEST_F(LaserOnSection, StillPointsTheSameWayAfterAnEdit) {
 }
 
 TEST_F(LaserOnSection, LengthsFollowTheUnitsOfTheWindow) {
-  const double r_mm = shown(0, 2);
+  const double r_mm = shown(0, 3);
   bench.setInches(true);
-  EXPECT_NEAR(shown(0, 2) * 25.4, r_mm, 0.01);
-  EXPECT_EQ(meetings()->horizontalHeaderItem(2)->text(), "r\nin");
+  EXPECT_NEAR(shown(0, 3) * 25.4, r_mm, 0.01);
+  EXPECT_EQ(meetings()->horizontalHeaderItem(3)->text(), "r\nin");
 }
 
 TEST_F(LaserOnSection, GripStaysInReachWhenTheFocusIsOutOfSight) {

@@ -1,5 +1,7 @@
 #include <QAbstractItemModel>
 #include <QComboBox>
+#include <QTableWidget>
+#include <algorithm>
 
 #include "tests/ui/section_desk.h"
 
@@ -33,9 +35,9 @@ TEST_F(ZonesOfSection, EveryZoneIsListedFromTheTopDownWithTheProofsFigures) {
 
 TEST_F(ZonesOfSection, LimitTypedIntoTheTableChangesTheBookAndUndoTakesItBack) {
   const double before = bench.values().section.upper_to_deg;
-  typeIntoCell(rowOf(lastOf(ZoneKind::upper)), ZoneTable::to, "70");
-  EXPECT_DOUBLE_EQ(bench.values().section.upper_to_deg, 70);
-  EXPECT_NEAR(number(rowOf(lastOf(ZoneKind::upper)), ZoneTable::to), 70, 0.0051);
+  typeIntoCell(rowOf(lastOf(ZoneKind::upper)), ZoneTable::to, "72");
+  EXPECT_DOUBLE_EQ(bench.values().section.upper_to_deg, 72);
+  EXPECT_NEAR(number(rowOf(lastOf(ZoneKind::upper)), ZoneTable::to), 72, 0.0051);
   ASSERT_TRUE(bench.book().undo_text());
   ASSERT_TRUE(bench.undo());
   EXPECT_DOUBLE_EQ(bench.values().section.upper_to_deg, before);
@@ -116,13 +118,50 @@ TEST_F(ZonesOfSection, SelectedRowSelectsItsPrismsInEveryPanel) {
 
 TEST_F(ZonesOfSection, SelectionFromElsewhereShowsInTheTableAndMovesNoView) {
   const SectionMap before = drawing()->map();
-  bench.select({QStringLiteral("P01-U03"), QStringLiteral("P02-R2a")});
+  const auto half = std::find_if(bench.plan()->prisms.begin(), bench.plan()->prisms.end(),
+                                 [](const PlannedPrism& prism) { return prism.mark.ends_with("a"); });
+  ASSERT_NE(half, bench.plan()->prisms.end()) << "a ring that crosses the panel's sides falls in two";
+  bench.select({QStringLiteral("P01-U03"), QString::fromStdString(half->mark)});
   QStringList rows;
   for (const QModelIndex& index : table()->selectionModel()->selectedRows()) rows << index.data().toString();
   rows.sort();
-  EXPECT_EQ(rows, (QStringList{"R2", "U03"}));
+  EXPECT_EQ(rows, (QStringList{QString::fromStdString(half->zone), "U03"}));
   EXPECT_EQ(bench.selection().size(), 2) << "showing a selection does not widen it";
   EXPECT_EQ(drawing()->map(), before);
+}
+
+TEST_F(ZonesOfSection, LimitThatCannotBeMetIsSaidInANote) {
+  EXPECT_FALSE(page->findChild<QLabel*>("section.notes")->isVisible());
+  const Assignment edit{"section.upper_to_deg",
+                        "70"};  // a quarter of a degree over U09: no prism is that small
+  ASSERT_TRUE(bench.assign({&edit, 1}, {}));
+  ASSERT_FALSE(bench.plan()->section.notes.empty());
+  EXPECT_TRUE(page->findChild<QLabel*>("section.notes")->isVisible());
+  EXPECT_EQ(label("section.notes").toStdString(), bench.plan()->section.notes.front());
+}
+
+TEST_F(ZonesOfSection, RowsComeAndGoWithoutLosingTheSelection) {
+  bench.select({QStringLiteral("P01-U03")});
+  const int before = table()->model()->rowCount();
+  const Assignment fewer{"section.upper_to_deg", "60"};
+  ASSERT_TRUE(bench.assign({&fewer, 1}, {}));
+  EXPECT_LT(table()->model()->rowCount(), before);
+  ASSERT_EQ(table()->selectionModel()->selectedRows().size(), 1);
+  EXPECT_EQ(table()->selectionModel()->selectedRows().front().data().toString(), "U03");
+  ASSERT_TRUE(bench.undo());
+  EXPECT_EQ(table()->model()->rowCount(), before);
+  for (std::size_t i = 0; i < bench.plan()->section.zones.size(); ++i)
+    EXPECT_GE(rowOf(QString::fromStdString(bench.plan()->section.zones[i].mark)), 0);
+  EXPECT_EQ(bench.selection(), QStringList{QStringLiteral("P01-U03")});
+}
+
+TEST_F(ZonesOfSection, DarkStripsAreListedFromTheTop) {
+  auto* strips = page->findChild<QTableWidget*>("section.strips");
+  const auto& dark = bench.proof()->dark_strips;
+  ASSERT_EQ(strips->rowCount(), static_cast<int>(dark.size()));
+  ASSERT_FALSE(dark.empty()) << "gaps of half a millimetre leave dark strips";
+  EXPECT_NEAR(strips->item(0, 1)->text().toDouble(), dark.back().to_mm, 0.0051);
+  EXPECT_NEAR(strips->item(0, 2)->text().toDouble(), dark.back().to_mm - dark.back().from_mm, 0.0051);
 }
 
 TEST_F(ZonesOfSection, SettingsFormEditsTheSection) {

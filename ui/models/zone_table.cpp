@@ -75,17 +75,36 @@ void ZoneTable::rebuild() {
   for (Row& row : rows)
     for (const ZoneProof& zone : proof->zones)
       if (zone.mark == row.zone->mark) row.proof = &zone;
-  // An edit that leaves the zones as they are must not close editors or drop the selection.
-  const bool same = std::equal(rows.begin(), rows.end(), rows_.begin(), rows_.end(),
-                               [](const Row& a, const Row& b) { return a.zone->mark == b.zone->mark; });
-  if (!same) beginResetModel();
-  rows_ = std::move(rows);
+  // Rows come and go singly: an editor that is open, the selection and the place in the list outlive the edit.
+  const auto held = plan_;
   plan_ = plan;
   proof_ = proof;
-  if (!same)
-    endResetModel();
-  else if (!rows_.empty())
-    emit dataChanged(index(0, 0), index(rowCount() - 1, columns - 1));
+  dropRowsNotIn(rows);
+  for (std::size_t place = 0; place < rows.size(); ++place) {
+    if (place < rows_.size() && rows_[place].zone->mark == rows[place].zone->mark) continue;
+    beginInsertRows({}, static_cast<int>(place), static_cast<int>(place));
+    rows_.insert(rows_.begin() + static_cast<std::ptrdiff_t>(place), rows[place]);
+    endInsertRows();
+  }
+  if (rows_.size() > rows.size()) {
+    beginRemoveRows({}, static_cast<int>(rows.size()), rowCount() - 1);
+    rows_.resize(rows.size());
+    endRemoveRows();
+  }
+  rows_ = std::move(rows);
+  if (!rows_.empty()) emit dataChanged(index(0, 0), index(rowCount() - 1, columns - 1));
+}
+
+void ZoneTable::dropRowsNotIn(const std::vector<Row>& wanted) {
+  for (int row = rowCount() - 1; row >= 0; --row) {
+    const std::string& name = rows_[static_cast<std::size_t>(row)].zone->mark;
+    const bool stays =
+        std::any_of(wanted.begin(), wanted.end(), [&](const Row& other) { return other.zone->mark == name; });
+    if (stays) continue;
+    beginRemoveRows({}, row, row);
+    rows_.erase(rows_.begin() + row);
+    endRemoveRows();
+  }
 }
 
 int ZoneTable::rowOf(const QString& zone) const {

@@ -54,6 +54,7 @@ class ZoneTable : public QAbstractTableModel {
   };
 
   void rebuild();
+  void dropRowsNotIn(const std::vector<Row>& wanted);
   [[nodiscard]] QVariant shown(const Row& row, int column) const;
   [[nodiscard]] QString editText(const Row& row, int column) const;
   [[nodiscard]] QString tip(const Row& row, int column) const;

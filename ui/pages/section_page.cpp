@@ -3,6 +3,7 @@
 #include <QHBoxLayout>
 #include <QHeaderView>
 #include <QItemSelectionModel>
+#include <QLabel>
 #include <QSplitter>
 #include <QTabWidget>
 #include <QTableView>
@@ -15,14 +16,16 @@
 #include "ui/views/laser_readout.h"
 #include "ui/views/section_drawing.h"
 #include "ui/views/section_form.h"
+#include "ui/views/strip_table.h"
 
 namespace prismwright {
 namespace {
 
-constexpr int kWideEnough = 1500;  // drawing, figures and settings side by side
-constexpr int kFiguresWidth = 648;
-constexpr int kFormWidth = 348;
-constexpr int kRowHeight = 26;
+constexpr int kWideEnough = 1600;  // drawing, figures and settings side by side
+constexpr int kFiguresWidth = 708;
+constexpr int kSettingsWidth = 448;
+constexpr int kTextColumn = 54;
+constexpr int kRowHeight = 25;
 
 }  // namespace
 
@@ -40,16 +43,19 @@ SectionPage::SectionPage(Workbench* bench, QWidget* parent)
   sides_->addWidget(makeDrawingSide());
   sides_->addWidget(makeFigureSide());
   sides_->setStretchFactor(0, 1);
+  sides_->addWidget(makeSettingsSide());
   sides_->setStretchFactor(1, 0);
-  placeForm(false);
+  sides_->setStretchFactor(2, 0);
+  placeSettings(false);
+  setFocusProxy(drawing_);  // arrows turn the laser as soon as the page opens
   connect(laser_, &Laser::moved, this, [this] { zones_->setLaserZone(laser_->zone()); });
   connect(bench_, &Workbench::selectionChanged, this, &SectionPage::selectionToTable);
-  connect(zones_, &QAbstractItemModel::modelReset, this, [this] {
-    zones_->setLaserZone(laser_->zone());
-    selectionToTable();
-  });
+  connect(zones_, &QAbstractItemModel::rowsInserted, this, &SectionPage::selectionToTable);
+  connect(bench_, &Workbench::bookChanged, this, &SectionPage::showNotes);
+  connect(bench_, &Workbench::valuesChanged, this, &SectionPage::showNotes);
   zones_->setLaserZone(laser_->zone());
   selectionToTable();
+  showNotes();
 }
 
 QWidget* SectionPage::makeDrawingSide() {
@@ -71,13 +77,27 @@ QWidget* SectionPage::makeFigureSide() {
   column->setSpacing(12);
   column->addWidget(new LaserReadout(bench_, laser_, side));
   makeTable();
-  form_ = new SectionForm(bench_, side);
   tabs_ = new QTabWidget(side);
   tabs_->setObjectName(QStringLiteral("section.tabs"));
   tabs_->setDocumentMode(true);
   tabs_->addTab(table_, tr("Zones"));
   column->addWidget(tabs_, 1);
+  notes_ = new QLabel(side);
+  notes_->setObjectName(QStringLiteral("section.notes"));
+  notes_->setWordWrap(true);
+  column->addWidget(notes_);
   return side;
+}
+
+QWidget* SectionPage::makeSettingsSide() {
+  settings_side_ = new QWidget(this);
+  settings_side_->setMinimumWidth(kSettingsWidth);
+  auto* column = new QVBoxLayout(settings_side_);
+  column->setContentsMargins(0, 8, 8, 8);
+  column->setSpacing(8);
+  form_ = new SectionForm(bench_, this);
+  strips_ = new StripTable(bench_, this);
+  return settings_side_;
 }
 
 void SectionPage::makeTable() {
@@ -97,30 +117,43 @@ void SectionPage::makeTable() {
   table_->horizontalHeader()->setMinimumSectionSize(40);
   table_->horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
   table_->horizontalHeader()->setHighlightSections(false);
+  for (const int column : {ZoneTable::mark, ZoneTable::kind}) {
+    table_->horizontalHeader()->setSectionResizeMode(column, QHeaderView::Fixed);
+    table_->setColumnWidth(column, kTextColumn);
+  }
   connect(table_->selectionModel(), &QItemSelectionModel::selectionChanged, this,
           &SectionPage::tableToSelection);
 }
 
-void SectionPage::placeForm(bool beside) {
-  const bool is_beside = sides_->indexOf(form_) >= 0;
-  const bool is_tab = tabs_->indexOf(form_) >= 0;
-  if (beside && !is_beside) {
-    if (is_tab) tabs_->removeTab(tabs_->indexOf(form_));
-    sides_->addWidget(form_);
-    sides_->setStretchFactor(2, 0);
-    form_->setMinimumWidth(kFormWidth);
+void SectionPage::placeSettings(bool beside) {
+  if (settings_placed_ && beside == settings_side_->isVisibleTo(this)) return;
+  settings_placed_ = true;
+  settings_side_->setVisible(beside);
+  tabs_->tabBar()->setVisible(!beside);
+  if (beside) {
+    tabs_->setCurrentIndex(0);
+    auto* column = static_cast<QVBoxLayout*>(settings_side_->layout());
+    column->addWidget(form_, 3);
+    column->addWidget(strips_, 2);
     form_->show();
-    tabs_->tabBar()->hide();
-  } else if (!beside && !is_tab) {
-    form_->setMinimumWidth(0);
+    strips_->show();
+  } else {
     tabs_->addTab(form_, tr("Settings"));
-    tabs_->tabBar()->show();
+    tabs_->addTab(strips_, tr("Dark strips"));
   }
 }
 
 void SectionPage::resizeEvent(QResizeEvent* event) {
   QWidget::resizeEvent(event);
-  placeForm(width() >= kWideEnough);
+  placeSettings(width() >= kWideEnough);
+}
+
+void SectionPage::showNotes() {
+  QStringList notes;
+  if (bench_->plan())
+    for (const std::string& note : bench_->plan()->section.notes) notes << QString::fromStdString(note);
+  notes_->setText(notes.join(QLatin1Char('\n')));
+  notes_->setVisible(!notes.isEmpty());
 }
 
 void SectionPage::selectionToTable() {
@@ -139,6 +172,8 @@ void SectionPage::tableToSelection() {
   QSet<QString> zones;
   for (const QModelIndex& index : table_->selectionModel()->selectedRows())
     zones.insert(zones_->zoneAt(index.row()));
+  // Rows that come and go with an edit change nothing for whoever holds one prism of a zone.
+  if (zones == selected_zones(*bench_)) return;
   select_zones(*bench_, zones, zones_->zoneAt(table_->currentIndex().row()));
 }
 

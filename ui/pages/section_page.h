@@ -5,6 +5,7 @@
 #include "ui/models/laser.h"
 #include "ui/models/zone_table.h"
 
+class QLabel;
 class QSplitter;
 class QTabWidget;
 class QTableView;
@@ -13,6 +14,7 @@ namespace prismwright {
 
 class SectionDrawing;
 class SectionForm;
+class StripTable;
 
 /// The section drawn, lit by the laser, and taken apart into zones and totals. On a wide window the settings
 /// stand in a column of their own, on a narrow one behind the table.
@@ -32,7 +34,9 @@ class SectionPage : public QWidget {
   QWidget* makeDrawingSide();
   QWidget* makeFigureSide();
   void makeTable();
-  void placeForm(bool beside);
+  QWidget* makeSettingsSide();
+  void placeSettings(bool beside);
+  void showNotes();
   void selectionToTable();
   void tableToSelection();
 
@@ -44,6 +48,10 @@ class SectionPage : public QWidget {
   SectionForm* form_ = nullptr;
   QTabWidget* tabs_ = nullptr;
   QSplitter* sides_ = nullptr;
+  StripTable* strips_ = nullptr;
+  QLabel* notes_ = nullptr;
+  QWidget* settings_side_ = nullptr;
+  bool settings_placed_ = false;
   bool following_ = false;  ///< the table is being brought in line with the shared selection
 };
 

@@ -10,8 +10,8 @@
 namespace prismwright {
 namespace {
 
-constexpr int kSample = 30;  // length of the line drawn before the word
-constexpr int kGap = 8;
+constexpr int kSample = 24;  // length of the line drawn before the word
+constexpr int kGap = 6;
 constexpr int kRow = 20;
 constexpr double kThinnest_px = 2;
 
@@ -74,7 +74,7 @@ int FateKey::entryWidth() const {
   int widest = 0;
   for (int fate = 0; fate < kFates; ++fate)
     widest = std::max(widest, fontMetrics().horizontalAdvance(entry_text(fate, proof_.get())));
-  return kSample + kGap + widest + 2 * kGap;
+  return kSample + kGap + widest + kGap;
 }
 
 int FateKey::columnsIn(int width) const { return std::clamp(width / std::max(entryWidth(), 1), 1, kFates); }

@@ -45,10 +45,10 @@ void FateTotals::follow() {
   if (proof->least_margin_deg) parts << tr("least margin %1 deg").arg(*proof->least_margin_deg, 0, 'f', 2);
   double dark = 0;
   for (const BeamStrip& strip : proof->dark_strips) dark += strip.to_mm - strip.from_mm;
-  parts << (proof->dark_strips.empty()
-                ? tr("no dark strips")
-                : tr("%n dark strip(s), %1 in all", nullptr, static_cast<int>(proof->dark_strips.size()))
-                      .arg(length_text(dark, bench_->inches())));
+  parts << (proof->dark_strips.empty() ? tr("no dark strips")
+                                       : tr("dark strips in the beam: %1, together %2")
+                                             .arg(proof->dark_strips.size())
+                                             .arg(length_text(dark, bench_->inches())));
   sums_->setText(parts.join(QStringLiteral("; ")) + QLatin1Char('.'));
 }
 

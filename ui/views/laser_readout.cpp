@@ -16,6 +16,8 @@ namespace {
 
 constexpr int kRows = 4;  // room for a reflecting prism's three faces and one more without scrolling
 constexpr int kRowHeight = 24;
+constexpr int kColumns = 9;
+constexpr int kTextColumns = 3;  // number, zone, face
 
 QString face_words(FaceRole role) {
   switch (role) {
@@ -41,13 +43,17 @@ QString face_words(FaceRole role) {
   return {};
 }
 
-QString degrees_text(double deg, int decimals = 3) {
-  QString text = QString::number(deg, 'f', decimals);
-  if (text.startsWith('-') && text.toDouble() == 0) text.remove(0, 1);
-  return text.replace('-', QChar(0x2212));
+/// A true minus, and none before nought.
+QString signed_text(QString number) {
+  if (number.startsWith('-') && number.toDouble() == 0) number.remove(0, 1);
+  return number.replace('-', QChar(0x2212));
 }
 
-QString signed_length(double mm, bool inches) { return length_number(mm, inches).replace('-', QChar(0x2212)); }
+QString degrees_text(double deg, int decimals = 3) { return signed_text(QString::number(deg, 'f', decimals)); }
+
+QString signed_length(double mm, bool inches, int decimals = 2) {
+  return signed_text(length_number(mm, inches, decimals));
+}
 
 Quantity own_quantity(const char* unit, double min, double max, const QString& label, const QString& meaning) {
   Quantity quantity;
@@ -106,7 +112,7 @@ void LaserReadout::makeTop() {
 }
 
 void LaserReadout::makeTable() {
-  meetings_ = new QTableWidget(kRows, 8, this);
+  meetings_ = new QTableWidget(kRows, kColumns, this);
   meetings_->setObjectName(QStringLiteral("laser.meetings"));
   meetings_->setAccessibleName(tr("Faces that the laser meets"));
   meetings_->setEditTriggers(QAbstractItemView::NoEditTriggers);
@@ -115,10 +121,11 @@ void LaserReadout::makeTable() {
   meetings_->setShowGrid(false);
   meetings_->setAlternatingRowColors(true);
   meetings_->verticalHeader()->setDefaultSectionSize(kRowHeight);
-  meetings_->verticalHeader()->setFixedWidth(24);
-  meetings_->verticalHeader()->setDefaultAlignment(Qt::AlignCenter);
+  meetings_->verticalHeader()->hide();
   meetings_->horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
-  meetings_->horizontalHeader()->setMinimumSectionSize(40);
+  meetings_->horizontalHeader()->setMinimumSectionSize(24);
+  meetings_->horizontalHeader()->setSectionResizeMode(0, QHeaderView::Fixed);
+  meetings_->setColumnWidth(0, 28);
   meetings_->setVerticalScrollBarPolicy(Qt::ScrollBarAsNeeded);
   meetings_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   layout()->addWidget(meetings_);
@@ -150,10 +157,11 @@ void LaserReadout::makeBoard() {
 void LaserReadout::followUnits() {
   board_->setInches(bench_->inches());
   const QString unit = length_unit(bench_->inches());
-  meetings_->setHorizontalHeaderLabels({tr("Zone"), tr("Face"), tr("r\n%1").arg(unit), tr("z\n%1").arg(unit),
-                                        tr("Meets at\ndeg"), tr("Refracts\ndeg"), tr("Loss\n%"),
-                                        tr("Goes on\ndeg")});
+  meetings_->setHorizontalHeaderLabels({QString(), tr("Zone"), tr("Face"), tr("r\n%1").arg(unit),
+                                        tr("z\n%1").arg(unit), tr("Meets at\ndeg"), tr("Refracts\ndeg"),
+                                        tr("Loss\n%"), tr("Goes on\ndeg")});
   const QStringList tips = {
+      tr("Number of the face on the drawing"),
       tr("Zone of the section"),
       tr("Face of the prism"),
       tr("Place, seaward from the focus"),
@@ -164,8 +172,8 @@ void LaserReadout::followUnits() {
       tr("Elevation of the ray after the face")};
   for (int column = 0; column < tips.size(); ++column) {
     meetings_->horizontalHeaderItem(column)->setToolTip(tips.at(column));
-    meetings_->horizontalHeaderItem(column)->setTextAlignment(Qt::AlignVCenter |
-                                                              (column < 2 ? Qt::AlignLeft : Qt::AlignRight));
+    meetings_->horizontalHeaderItem(column)->setTextAlignment(
+        Qt::AlignVCenter | (column < kTextColumns ? Qt::AlignLeft : Qt::AlignRight));
   }
   follow();
 }
@@ -187,7 +195,8 @@ void LaserReadout::fillTable() {
     const bool met = row < static_cast<int>(meetings.size());
     const RayMeeting meeting = met ? meetings[static_cast<std::size_t>(row)] : RayMeeting();
     const QStringList texts =
-        met ? QStringList{QString::fromStdString(meeting.zone),
+        met ? QStringList{QString::number(row + 1),
+                          QString::fromStdString(meeting.zone),
                           face_words(meeting.face),
                           signed_length(meeting.place.r, inches),
                           signed_length(meeting.place.z, inches),
@@ -195,11 +204,10 @@ void LaserReadout::fillTable() {
                           meeting.refraction_deg ? degrees_text(*meeting.refraction_deg) : tr("–"),
                           QString::number(100 * meeting.loss, 'f', 2),
                           degrees_text(meeting.direction_deg)}
-            : QStringList{{}, {}, {}, {}, {}, {}, {}, {}};
-    meetings_->setVerticalHeaderItem(row, new QTableWidgetItem(met ? QString::number(row + 1) : QString()));
+            : QStringList(kColumns, QString());
     for (int column = 0; column < texts.size(); ++column) {
       auto* item = new QTableWidgetItem(texts.at(column));
-      item->setTextAlignment(Qt::AlignVCenter | (column < 2 ? Qt::AlignLeft : Qt::AlignRight));
+      item->setTextAlignment(Qt::AlignVCenter | (column < kTextColumns ? Qt::AlignLeft : Qt::AlignRight));
       meetings_->setItem(row, column, item);
     }
   }
@@ -228,9 +236,10 @@ void LaserReadout::fillWords() {
   sums_->setText(sums.isEmpty() ? tr("The ray meets no glass.") : sums.join(tr("; ")) + tr("."));
   const auto spot = laser_->spot();
   const bool inches = bench_->inches();
-  spot_->setText(spot ? tr("spot at z %1, %2 over the level mark, slope %3 deg")
-                            .arg(length_text(spot->place.z, inches).replace('-', QChar(0x2212)),
-                                 length_text(spot->over_level_mm, inches, 3).replace('-', QChar(0x2212)),
+  const QString unit = length_unit(inches);
+  spot_->setText(spot ? tr("spot at z %1 %3, %2 %3 over level, slope %4 deg")
+                            .arg(signed_length(spot->place.z, inches),
+                                 signed_length(spot->over_level_mm, inches, 3), unit,
                                  degrees_text(spot->slope_deg))
                       : tr("no spot: the ray does not reach the board"));
 }

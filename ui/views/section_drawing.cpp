@@ -96,8 +96,10 @@ void SectionDrawing::fitAll() {
   update();
 }
 
-void SectionDrawing::zoom(double factor) {
-  map_.zoomAt(room().center(), factor);
+void SectionDrawing::zoom(double factor) { zoomAt(room().center(), factor); }
+
+void SectionDrawing::zoomAt(const QPointF& place, double factor) {
+  map_.zoomAt(place, factor);
   fitted_ = false;
   update();
 }
@@ -140,9 +142,7 @@ bool SectionDrawing::overGrip(const QPointF& place) const {
 }
 
 void SectionDrawing::wheelEvent(QWheelEvent* event) {
-  map_.zoomAt(event->position(), std::pow(kZoomStep, event->angleDelta().y() / 120.0));
-  fitted_ = false;
-  update();
+  zoomAt(event->position(), std::pow(kZoomStep, event->angleDelta().y() / 120.0));
   event->accept();
 }
 

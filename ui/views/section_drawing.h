@@ -31,6 +31,7 @@ class SectionDrawing : public QWidget {
   [[nodiscard]] const std::vector<RayPath>& fan() const { return picture_.rays(); }
   void fitAll();
   void zoom(double factor);  ///< about the middle of the drawing
+  void zoomAt(const QPointF& place, double factor);
 
   [[nodiscard]] QSize sizeHint() const override { return {560, 640}; }
   [[nodiscard]] QSize minimumSizeHint() const override { return {300, 300}; }

@@ -25,7 +25,7 @@ SectionForm::SectionForm(Workbench* bench, QWidget* parent) : QScrollArea(parent
     auto* editor = new QuantityEditor(bench, quantity.key, inside);
     QLabel* label = editor->makeLabel(inside);
     label->setWordWrap(true);
-    label->setFixedWidth(120);
+    label->setFixedWidth(140);
     form->addRow(label, editor);
   }
   setWidget(inside);

@@ -56,10 +56,9 @@ void paint_ray(QPainter& painter, const RayPath& path, const SectionMap& map, co
   painter.setBrush(Qt::NoBrush);
   painter.setPen(QPen(palette::surface(), 5));
   painter.drawPolyline(way);
-  painter.setPen(QPen(palette::ink(), 3.4));
-  painter.drawPolyline(way);
-  QPen pen = palette::fate_pen(path.fate, 2);
-  pen.setColor(palette::between(pen.color(), QColor(Qt::white), 0.25));
+  // Deeper and thicker than the same fate in the fan, so that it is found at a glance.
+  QPen pen = palette::fate_pen(path.fate, 2.6);
+  pen.setColor(palette::between(pen.color(), palette::ink(), 0.25));
   painter.setPen(pen);
   painter.drawPolyline(way);
   if (const auto loss = place_of_loss(path))
@@ -72,6 +71,7 @@ void paint_meetings(QPainter& painter, const RayPath& path, const SectionMap& ma
   font.setPointSizeF(7.5);
   font.setBold(true);
   painter.setFont(font);
+  QPointF last(-1e6, -1e6);
   for (std::size_t i = 0; i < path.meetings.size(); ++i) {
     const QPointF place = map.toView(path.meetings[i].place);
     if (!view.contains(place)) continue;
@@ -79,7 +79,9 @@ void paint_meetings(QPainter& painter, const RayPath& path, const SectionMap& ma
     painter.setBrush(palette::ink());
     painter.drawEllipse(place, 2.2, 2.2);
     // Beside the face, on the lower right: the ray itself stays in sight.
-    const QPointF number = place + QPointF(9, 10);
+    QPointF number = place + QPointF(9, 10);
+    if (QLineF(number, last).length() < 2 * kDotRadius + 2) number = last + QPointF(2 * kDotRadius + 2, 0);
+    last = number;
     painter.setBrush(palette::surface());
     painter.drawEllipse(number, kDotRadius, kDotRadius);
     painter.drawText(QRectF(number.x() - kDotRadius, number.y() - kDotRadius, 2 * kDotRadius, 2 * kDotRadius),

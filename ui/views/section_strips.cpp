@@ -1,6 +1,7 @@
 #include "ui/views/section_strips.h"
 
 #include <QCoreApplication>
+#include <QFont>
 #include <algorithm>
 
 #include "ui/models/shown_numbers.h"
@@ -16,7 +17,7 @@ QString tr(const char* text) { return QCoreApplication::translate("SectionDrawin
 QRectF bar(BeamStrip strip, const SectionMap& map, const QRectF& view) {
   const double top = map.toView({0, strip.to_mm}).y();
   const double foot = map.toView({0, strip.from_mm}).y();
-  return {view.right() - kStripWidth + 5, top, kStripWidth - 9, std::max(foot - top, 1.0)};
+  return {view.right() - kStripWidth + 8, top, kStripWidth - 16, std::max(foot - top, 1.0)};
 }
 
 }  // namespace
@@ -35,6 +36,13 @@ void paint_strip(QPainter& painter, const std::optional<BeamStrip>& beam, const 
     painter.setClipping(false);
   }
   painter.setRenderHint(QPainter::Antialiasing, true);
+  QFont font = painter.font();
+  font.setPointSizeF(7.5);
+  painter.setFont(font);
+  const QRectF head(ground.left() + 1, ground.top(), ground.width() - 1, 26);
+  painter.fillRect(head, palette::paper());
+  painter.setPen(palette::muted_ink());
+  painter.drawText(head, Qt::AlignCenter, tr("level\nbeam"));
 }
 
 QString strip_words(const std::optional<BeamStrip>& beam, const std::vector<BeamStrip>& dark,

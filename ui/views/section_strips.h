@@ -11,7 +11,7 @@
 namespace prismwright {
 
 /// Width that the strip of the level beam takes at the seaward side, pixels.
-inline constexpr double kStripWidth = 20;
+inline constexpr double kStripWidth = 30;
 
 /// The level beam by height: lit and dark, at the right of `view`. A dark strip is never thinner than a pixel.
 void paint_strip(QPainter& painter, const std::optional<BeamStrip>& beam, const std::vector<BeamStrip>& dark,
