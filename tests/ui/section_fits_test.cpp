@@ -7,6 +7,8 @@
 namespace prismwright {
 namespace {
 
+constexpr int kCellRoom = 8;  // what a cell or a dense head needs beside its text
+
 /// The page at the size that the window leaves it (rail and tell-tales taken off) on two screens.
 class SectionFits : public SectionDesk, public testing::WithParamInterface<QSize> {
  protected:
@@ -15,13 +17,14 @@ class SectionFits : public SectionDesk, public testing::WithParamInterface<QSize
   void expectColumnsWideEnough(const QTableView* view) {
     const QFontMetrics metrics(view->font());
     const QAbstractItemModel* model = view->model();
+    ASSERT_TRUE(view->property("dense").toBool()) << "the style sheet gives its heads little room at the sides";
     for (int column = 0; column < model->columnCount(); ++column) {
       int widest = 0;
       for (const QString& line : model->headerData(column, Qt::Horizontal).toString().split('\n'))
         widest = std::max(widest, metrics.horizontalAdvance(line));
       for (int row = 0; row < model->rowCount(); ++row)
         widest = std::max(widest, metrics.horizontalAdvance(model->index(row, column).data().toString()));
-      EXPECT_LE(widest + 8, view->columnWidth(column))
+      EXPECT_LE(widest + kCellRoom, view->columnWidth(column))
           << view->objectName().toStdString() << ": "
           << model->headerData(column, Qt::Horizontal).toString().toStdString();
     }

@@ -104,6 +104,7 @@ void SectionPage::makeTable() {
   table_ = new QTableView(this);
   table_->setObjectName(QStringLiteral("section.table"));
   table_->setAccessibleName(tr("Zones of the section"));
+  table_->setProperty("dense", true);
   table_->setModel(zones_);
   table_->setSelectionBehavior(QAbstractItemView::SelectRows);
   table_->setSelectionMode(QAbstractItemView::ExtendedSelection);

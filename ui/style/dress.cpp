@@ -11,6 +11,9 @@
 
 #include "ui/style/palette.h"
 
+/// A static library's resources are not found until they are asked for by name, outside any namespace.
+static void load_resources() { Q_INIT_RESOURCE(prismwright); }
+
 namespace prismwright {
 namespace {
 
@@ -65,6 +68,7 @@ void draw_sign(QPainter& painter, MarkKind kind) {
 }  // namespace
 
 void dress(QApplication& application) {
+  load_resources();
   application.setStyle(QStyleFactory::create(QStringLiteral("Fusion")));
   QFont font = application.font();
   font.setPointSizeF(10);

@@ -118,6 +118,7 @@ void LaserReadout::makeTable() {
   meetings_->setEditTriggers(QAbstractItemView::NoEditTriggers);
   meetings_->setSelectionMode(QAbstractItemView::NoSelection);
   meetings_->setFocusPolicy(Qt::NoFocus);
+  meetings_->setProperty("dense", true);
   meetings_->setShowGrid(false);
   meetings_->setAlternatingRowColors(true);
   meetings_->verticalHeader()->setDefaultSectionSize(kRowHeight);

@@ -14,6 +14,7 @@ StripTable::StripTable(Workbench* bench, QWidget* parent) : QTableWidget(0, 3, p
   setAccessibleName(tr("Dark strips of the level beam"));
   setEditTriggers(QAbstractItemView::NoEditTriggers);
   setSelectionMode(QAbstractItemView::NoSelection);
+  setProperty("dense", true);
   setShowGrid(false);
   setAlternatingRowColors(true);
   setTabKeyNavigation(false);
