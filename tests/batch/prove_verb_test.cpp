@@ -15,7 +15,7 @@ TEST_F(ProveVerb, SharesAddToOneAndNothingEscapesFromATightStack) {
   const Answer answer = ask({"prove", book, "--json"});
   ASSERT_EQ(answer.code, 0) << answer.err;
   const auto proof = answer.json();
-  EXPECT_EQ(proof.at("elevations"), 20000);
+  EXPECT_GE(proof.at("elevations"), 20000);
   EXPECT_EQ(proof.at("share_escaped"), 0);
   EXPECT_LT(proof.at("worst_departure_deg").get<double>(), 0.001) << "true curves";
   const double sum = proof.at("share_level").get<double>() + proof.at("share_stray").get<double>() +

@@ -19,13 +19,18 @@ TEST_F(FirstOrderGroupFlashing, FromTheOrderToSolidsAndARecord) {
   ASSERT_EQ(ask({"bodies", book, "--out", at("solids"), "--only", "P02-C", "P02-R9*", "P02-U03"}).code, 0);
   expect_step_files("solids", {"P02-C.step", "P02-R9a.step", "P02-R9b.step", "P02-U03.step"});
 
+  expect_no_clash(book);
+
   record(book, {"P01-*", "P02-*", "P03-*", "mastered", "--by", "print room"});
   EXPECT_EQ(count_of(book, "mastered"), static_cast<int>(marks_of(book).size()) / 3);
+  const auto ledger = [&] { return ask({"works", book, "list", "--json"}).json().at("ledger"); };
+  const auto recorded = ledger();
   ASSERT_EQ(ask({"undo", book}).code, 0) << "the panels";
   EXPECT_EQ(value_of(book, "panels.widths_deg")[0], 40);
-  EXPECT_EQ(count_of(book, "mastered"), static_cast<int>(marks_of(book).size()) / 3) << "the ledger stays";
+  EXPECT_EQ(ledger(), recorded) << "undo must not touch the ledger";
   ASSERT_EQ(ask({"redo", book}).code, 0);
   EXPECT_EQ(value_of(book, "panels.widths_deg")[0], 42);
+  EXPECT_EQ(count_of(book, "mastered"), static_cast<int>(marks_of(book).size()) / 3);
 }
 
 TEST_F(FirstOrderGroupFlashing, TheAxesMakeThreeGroupsOfThree) {
