@@ -119,6 +119,12 @@ TEST_F(SectionDrawn, LaserFrameReusesTheStandingPicture) {
   };
   const double laser_ms = frames([&] { laser()->turn(0.1); });
   const double whole_ms = frames([&] { drawing()->zoom(1.001); });
+  double edge = 10;
+  const double edit_ms = frames([&] {
+    const Assignment edit{"section.edge_mm", number_text(edge += 0.01)};
+    ASSERT_TRUE(bench.assign({&edit, 1}, {}));
+  });
+  RecordProperty("edit_ms", std::to_string(edit_ms));
   RecordProperty("laser_frame_ms", std::to_string(laser_ms));
   RecordProperty("whole_frame_ms", std::to_string(whole_ms));
   EXPECT_LT(laser_ms, whole_ms) << "turning the laser must not draw the glass anew";
