@@ -102,6 +102,7 @@ inline QImage settled_picture(LensView& view) {
   EXPECT_EQ(view.trouble().toStdString(), "");
   EXPECT_TRUE(QTest::qWaitFor([&] { return view.isCurrent(); }, 30000)) << "the lens comes on the screen";
   auto* gl = qobject_cast<LensGl*>(view.picture());
+  EXPECT_TRUE(!gl || QTest::qWaitFor([&] { return gl->settled(); }, 10000)) << "the smooth picture follows";
   return gl ? gl->grabFramebuffer() : QImage();
 }
 

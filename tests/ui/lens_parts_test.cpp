@@ -6,6 +6,7 @@
 #include "tests/ui/lens_desk.h"
 #include "ui/views/lens_camera.h"
 #include "ui/views/lens_cut.h"
+#include "ui/views/lens_edges.h"
 #include "ui/views/lens_rose.h"
 
 namespace prismwright {
@@ -64,6 +65,40 @@ double length_of(const Handle(Graphic3d_ArrayOfSegments) & lines) {
   for (int i = 1; i + 1 <= lines->VertexNumber(); i += 2)
     sum += lines->Vertice(i).Distance(lines->Vertice(i + 1));
   return sum;
+}
+
+/// A circle of radius 100 mm as a polygon of so many sides, drawn as single segments.
+Handle(Graphic3d_ArrayOfSegments) circle_of_sides(int sides) {
+  Handle(Graphic3d_ArrayOfSegments) lines = new Graphic3d_ArrayOfSegments(2 * sides);
+  for (int i = 0; i < sides; ++i)
+    for (const int corner : {i, (i + 1) % sides}) {
+      const double a = 2 * kPi * corner / sides;
+      lines->AddVertex(gp_Pnt(100 * std::cos(a), 100 * std::sin(a), 5));
+    }
+  return lines;
+}
+
+TEST(LensEdges, ShortSidesGiveWayToFewLongOnes) {
+  const auto fewer = simplified(circle_of_sides(2000), 0.25);
+  // A chord 0.25 mm off a circle of 100 mm spans 2 acos(1 - 0.25/100) = 8.1 deg: 44 would do, halving needs
+  // up to twice as many.
+  EXPECT_LE(fewer->VertexNumber() / 2, 90);
+  EXPECT_GE(fewer->VertexNumber() / 2, 44);
+  EXPECT_NEAR(length_of(fewer), 2 * kPi * 100, 2 * kPi * 100 * 0.002);
+}
+
+TEST(LensEdges, CornersForksAndTwiceDrawnLinesStay) {
+  Handle(Graphic3d_ArrayOfSegments) lines = new Graphic3d_ArrayOfSegments(10);
+  const gp_Pnt a(0, 0, 0), b(10, 0, 0), c(10, 10, 0), d(10, -7, 0), middle(5, 0, 0);
+  for (const auto& [from, to] :
+       {std::pair(a, middle), std::pair(middle, b), std::pair(b, c), std::pair(b, d), std::pair(c, b)}) {
+    lines->AddVertex(from);
+    lines->AddVertex(to);
+  }
+  const auto fewer = simplified(lines, 0.1);
+  EXPECT_EQ(fewer->VertexNumber() / 2, 3) << "a-b, b-c, b-d";
+  EXPECT_NEAR(length_of(fewer), 10 + 10 + 7, 1e-4);
+  EXPECT_TRUE(simplified(nullptr, 0.1).IsNull());
 }
 
 TEST(LensCuts, LevelPlaneMeetsABlockInItsOutline) {

@@ -24,7 +24,7 @@ LensPage::LensPage(Workbench* bench, QWidget* parent) : QWidget(parent), bench_(
   halves->addWidget(makeRight());
   halves->setStretchFactor(0, 5);
   halves->setStretchFactor(1, 2);
-  halves->setSizes({760, 420});
+  halves->setSizes({750, 430});
   auto* layout = new QVBoxLayout(this);
   layout->setContentsMargins(0, 0, 0, 0);
   layout->addWidget(halves);
@@ -52,10 +52,11 @@ QWidget* LensPage::makeRight() {
   tables_->setMinimumWidth(320);
   chart_ = new PanelChart(bench_, stack);
   chart_->setMinimumHeight(160);
+  chart_->setColouring(controls_->colouring());
   stack->addWidget(tables_);
   stack->addWidget(chart_);
-  stack->setStretchFactor(0, 3);
-  stack->setStretchFactor(1, 2);
+  stack->setStretchFactor(0, 2);
+  stack->setStretchFactor(1, 1);
   return stack;
 }
 

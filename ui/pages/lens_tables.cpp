@@ -15,6 +15,13 @@ LensTables::LensTables(Workbench* bench, QWidget* parent) : QTabWidget(parent), 
   prisms_ = new PrismTable(this);
   prism_order_ = new WordFilter(this);
   prism_view_ = makeTable(prisms_, prism_order_, "lens.prisms");
+  // What the mark says already comes last; what needs an eye on it comes first.
+  const PrismTable::Column shown[] = {PrismTable::mark,   PrismTable::tightest, PrismTable::stage,
+                                      PrismTable::volume, PrismTable::mass,     PrismTable::length,
+                                      PrismTable::kind,   PrismTable::zone,     PrismTable::panel};
+  QHeaderView* heads = prism_view_->horizontalHeader();
+  for (int place = 0; place < PrismTable::kColumns; ++place)
+    heads->moveSection(heads->visualIndex(shown[place]), place);
   clearances_ = new ClearanceTable(this);
   clearance_order_ = new WordFilter(this);
   clearance_view_ = makeTable(clearances_, clearance_order_, "lens.clearances");

@@ -1,9 +1,11 @@
 #include "ui/views/lens_gl.h"
 
+#include <QElapsedTimer>
 #include <QGuiApplication>
 #include <QKeyEvent>
 #include <QMouseEvent>
 #include <QOpenGLContext>
+#include <QOpenGLFunctions>
 #include <QWheelEvent>
 #include <cmath>
 
@@ -48,6 +50,7 @@ LensGl::Guard::Guard(LensGl& gl) : gl_(gl) {
 }
 LensGl::Guard::~Guard() {
   if (gl_.started_) gl_.doneCurrent();
+  if (gl_.slow_) gl_.hurry();
   gl_.update();
 }
 
@@ -73,7 +76,11 @@ void LensGl::initializeGL() {
 void LensGl::paintGL() {
   if (!started_) return;
   camera_.apply(kernel_->camera());
-  const QString sentence = kernel_->draw(moving_);
+  QElapsedTimer clock;
+  clock.start();
+  const QString sentence = kernel_->draw(moving_, sharpness_);
+  if (sentence.isEmpty()) context()->functions()->glFinish();
+  measure(clock.elapsed());
   if (!sentence.isEmpty()) {
     started_ = false;
     return fail(sentence);
@@ -82,11 +89,26 @@ void LensGl::paintGL() {
   emit drawn();
 }
 
-void LensGl::cameraMoved(bool by_hand) {
-  if (by_hand) {
-    moving_ = true;
-    settle_.start();
+void LensGl::measure(qint64 drawing_ms) {
+  constexpr qint64 kTooLongWaiting_ms = 120;
+  constexpr qint64 kTooLongMoving_ms = 130;
+  constexpr qint64 kTimeToSpare_ms = 30;
+  if (!moving_) {
+    slow_ = drawing_ms > kTooLongWaiting_ms;
+  } else if (drawing_ms > kTooLongMoving_ms) {
+    sharpness_ = 0.66;
+  } else if (drawing_ms < kTimeToSpare_ms) {
+    sharpness_ = 1;
   }
+}
+
+void LensGl::hurry() {
+  moving_ = true;
+  settle_.start();
+}
+
+void LensGl::cameraMoved(bool by_hand) {
+  if (by_hand || slow_) hurry();
   update();
 }
 

@@ -28,6 +28,8 @@ class LensGl : public QOpenGLWidget {
   [[nodiscard]] bool started() const { return started_; }
   /// Pictures drawn so far.
   [[nodiscard]] int pictures() const { return pictures_; }
+  /// Nothing moves and no smooth picture is owed.
+  [[nodiscard]] bool settled() const { return !moving_; }
 
   /// Holds the OpenGL context current while the scene is changed.
   class Guard {
@@ -70,7 +72,9 @@ class LensGl : public QOpenGLWidget {
   void keyPressEvent(QKeyEvent* event) override;
 
  private:
-  bool wrapFrameBuffer();
+  /// Draws quickly now and smoothly a moment later.
+  void hurry();
+  void measure(qint64 drawing_ms);
   void fail(const QString& sentence);
 
   struct Kernel;
@@ -79,6 +83,8 @@ class LensGl : public QOpenGLWidget {
   QString trouble_;
   bool started_ = false;
   bool moving_ = false;
+  bool slow_ = false;     ///< smooth pictures take so long that a change shows a quick one first
+  double sharpness_ = 1;  ///< of quick pictures: drawn pixels per pixel of the screen, each way
   bool dragged_ = false;
   int pictures_ = 0;
   QPointF press_;

@@ -102,7 +102,7 @@ QString LensGl::Kernel::start(bool core_profile, WId window, QSize size_px) {
   }
 }
 
-QString LensGl::Kernel::draw(bool quick) {
+QString LensGl::Kernel::draw(bool quick, double sharpness) {
   try {
     const Handle(OpenGl_View) drawing = Handle(OpenGl_View)::DownCast(view->View());
     const Handle(OpenGl_Context) gl = drawing->GlWindow()->GetGlContext();
@@ -121,6 +121,7 @@ QString LensGl::Kernel::draw(bool quick) {
     }
     Graphic3d_RenderingParams& how = view->ChangeRenderingParams();
     how.NbMsaaSamples = quick ? 0 : 4;
+    how.RenderResolutionScale = quick ? static_cast<float>(sharpness) : 1.0f;
     how.TransparencyMethod = quick ? Graphic3d_RTM_BLEND_UNORDERED : Graphic3d_RTM_BLEND_OIT;
     view->Invalidate();
     view->Redraw();

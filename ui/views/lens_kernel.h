@@ -26,8 +26,9 @@ struct LensGl::Kernel {
   QString open();
   /// Takes over the current OpenGL context.
   QString start(bool core_profile, WId window, QSize size_px);
-  /// Draws into the frame buffer that is bound; `quick` without smoothing.
-  QString draw(bool quick);
+  /// Draws into the frame buffer that is bound; `quick` without smoothing and with `sharpness` drawn pixels
+  /// per pixel each way.
+  QString draw(bool quick, double sharpness);
   void close();
 
   [[nodiscard]] Handle(Graphic3d_Camera) camera() const { return view->Camera(); }

@@ -4,11 +4,14 @@
 #include <cmath>
 
 #include <BRepBuilderAPI_Copy.hxx>
+#include <BRepLib.hxx>
 #include <BRepMesh_IncrementalMesh.hxx>
 #include <Standard_Failure.hxx>
 #include <StdPrs_ShadedShape.hxx>
 #include <TopLoc_Location.hxx>
 #include <TopoDS_TShape.hxx>
+
+#include "ui/views/lens_edges.h"
 
 namespace prismwright {
 namespace {
@@ -17,6 +20,8 @@ namespace {
 // a pixel until it is looked at closely.
 double chord_for(const MadeLens& made) { return made.plan->values.brief.focal_mm / 1000.0; }
 constexpr double kTurn_rad = 0.3;
+// Faces that meet at less than this (17 deg) are one smooth wall: pockets are cut as many small flats.
+constexpr double kSmooth_rad = 0.3;
 
 Handle(Poly_Triangulation) triangulation_of(const Handle(Graphic3d_ArrayOfTriangles) & facets) {
   const int nodes = facets->VertexNumber();
@@ -46,10 +51,11 @@ std::shared_ptr<const LensMesh> mesh_solid(const TopoDS_Shape& shape, double cho
   // be measuring distances on the original.
   const TopoDS_Shape own = BRepBuilderAPI_Copy(shape, false, false).Shape();
   BRepMesh_IncrementalMesh mesher(own, chord_mm, false, kTurn_rad, false);
+  BRepLib::EncodeRegularity(own, kSmooth_rad);
   auto mesh = std::make_shared<LensMesh>();
   mesh->facets = StdPrs_ShadedShape::FillTriangles(own);
   if (mesh->facets.IsNull() || mesh->facets->VertexNumber() < 3) return nullptr;
-  mesh->edges = StdPrs_ShadedShape::FillFaceBoundaries(own, GeomAbs_C0);
+  mesh->edges = simplified(StdPrs_ShadedShape::FillFaceBoundaries(own, GeomAbs_C0), chord_mm);
   mesh->outside = triangulation_of(mesh->facets);
   for (int i = 1; i <= mesh->outside->NbNodes(); ++i) mesh->box.Add(mesh->outside->Node(i));
   const gp_Pnt low = mesh->box.CornerMin();

@@ -123,9 +123,14 @@ void LensOverlay::drawLegend(QPainter& painter) const {
 
 void LensOverlay::drawReading(QPainter& painter) const {
   if (reading_.isEmpty()) return;
-  const QRectF line(kGrid, kGrid, width() - 2 * kGrid, QFontMetricsF(painter.font()).height());
-  painter.setPen(palette::muted_ink());
-  painter.drawText(line, Qt::AlignRight | Qt::AlignVCenter, reading_);
+  const QFontMetricsF metrics(painter.font());
+  QRectF box(0, kGrid, metrics.horizontalAdvance(reading_) + 2 * kGrid, metrics.height() + kGrid);
+  box.moveRight(width() - kGrid);
+  painter.setPen(QPen(palette::hairline(), 1));
+  painter.setBrush(veil());
+  painter.drawRoundedRect(box, 3, 3);
+  painter.setPen(palette::ink());
+  painter.drawText(box, Qt::AlignCenter, reading_);
 }
 
 void LensOverlay::drawProgress(QPainter& painter) const {

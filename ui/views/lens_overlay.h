@@ -27,7 +27,7 @@ class LensOverlay : public QWidget {
 
   void setLabels(QVector<Label> labels);
   void setLegend(std::vector<LegendRow> rows);
-  /// One line at the foot: the name of the view, the cut. Empty: none.
+  /// One line in the upper right corner: how the eye stands. Empty: none.
   void setReading(const QString& words);
   /// One line at the top while solids are being made; share below 0: no bar. Empty words: none.
   void setProgress(double share, const QString& words);

@@ -10,7 +10,7 @@ namespace {
 constexpr double kInner = 1.0;
 constexpr double kOuter = 1.05;
 constexpr double kNumber = 1.13;
-constexpr double kArrowFoot = 1.2;
+constexpr double kArrowFoot = 1.08;
 constexpr double kArrowTip = 1.36;
 
 }  // namespace
@@ -63,12 +63,12 @@ Handle(Graphic3d_ArrayOfTriangles) LensRose::arrow() const {
 
 gp_Pnt LensRose::numberPlace(const PanelPlace& panel) const { return at(kNumber, panel.axis_deg); }
 
-gp_Pnt LensRose::arrowTip() const { return at(kArrowTip + 0.02, arrowAzimuth()); }
+gp_Pnt LensRose::arrowTip() const { return at(kArrowTip + 0.1, arrowAzimuth()); }
 
 std::vector<gp_Pnt> LensRose::reach() const {
   std::vector<gp_Pnt> points;
   for (int i = 0; i < 24; ++i) points.push_back(at(kNumber + 0.06, 15.0 * i));
-  points.push_back(at(kArrowTip + 0.12, arrowAzimuth()));
+  points.push_back(at(kArrowTip + 0.18, arrowAzimuth()));
   return points;
 }
 

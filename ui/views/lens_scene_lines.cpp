@@ -85,7 +85,9 @@ void LensScene::redrawGap() {
   const auto ends = gapEnds();
   if (!ends) return put(gap_lines_, nullptr, Graphic3d_ZLayerId_Topmost);
   const double arm_mm = lens_->focal_mm * 0.008;
-  put(gap_lines_, lines_of(gap_segments(ends->first, ends->second, arm_mm), palette::verdict(gap_->verdict), 3),
+  // Not the verdict's own colours: brass on a brass rib would not be seen.
+  const QColor colour = gap_->verdict == Verdict::clear ? palette::sea() : palette::amiss();
+  put(gap_lines_, lines_of(gap_segments(ends->first, ends->second, arm_mm), colour, 3),
       Graphic3d_ZLayerId_Topmost);
 }
 
@@ -124,7 +126,8 @@ std::vector<gp_Pnt> LensScene::corners(const QStringList& marks) const {
   const double reach_mm = lens_->reach_mm + apart_ * lens_->focal_mm;
   for (int i = 0; i < 24; ++i) {
     const double a = radians(15.0 * i);
-    points.emplace_back(reach_mm * std::cos(a), reach_mm * std::sin(a), lens_->high_mm);
+    points.emplace_back(reach_mm * std::cos(a), reach_mm * std::sin(a),
+                        lens_->high_mm + 0.5 * apart_ * lens_->focal_mm);
   }
   return points;
 }

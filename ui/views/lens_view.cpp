@@ -77,7 +77,7 @@ void LensView::showLens(std::shared_ptr<const MadeLens> made) {
   if (stop_) *stop_ = true;
   if (!wanted_) {
     scene_->show(nullptr);
-    framed_ = false;
+    framed_at_mm_.reset();
     return;
   }
   if (!is_meshing_) startMeshing();
@@ -86,8 +86,12 @@ void LensView::showLens(std::shared_ptr<const MadeLens> made) {
 void LensView::startMeshing() {
   is_meshing_ = true;
   meshing_ = wanted_;
+  // An empty view gets its glass first: brass plates with their pockets take the longer part of the time.
+  glass_first_ = !scene_->lens() && meshing_->metal && !meshing_->metal->empty();
+  auto made = std::make_shared<MadeLens>(*meshing_);
+  if (glass_first_) made->metal = nullptr;
   stop_ = std::make_shared<std::atomic<bool>>(false);
-  watcher_.setFuture(QtConcurrent::run([this, made = meshing_, stop = stop_] {
+  watcher_.setFuture(QtConcurrent::run([this, made, stop = stop_] {
     return mesher_.mesh(*made, [stop](double, std::string_view) { return !*stop; });
   }));
 }
@@ -100,9 +104,14 @@ void LensView::takeMeshes() {
   QElapsedTimer building;
   building.start();
   scene_->show(lens);
+  // The eye is placed once; again when the brass comes, unless it has been moved since.
+  if (!framed_at_mm_ || *framed_at_mm_ == gl_->camera().distance_mm()) {
+    showNamed(named_);
+    framed_at_mm_ = gl_->camera().distance_mm();
+  }
+  if (glass_first_) return startMeshing();
+  framed_at_mm_ = -1;
   awaits_picture_ = true;
-  if (!framed_) showNamed(named_);
-  framed_ = true;
   building_ms_ = building.elapsed();
 }
 

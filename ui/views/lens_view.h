@@ -98,7 +98,8 @@ class LensView : public QWidget {
   qint64 building_ms_ = 0;
   bool is_meshing_ = false;  ///< until takeMeshes has run, a moment longer than the worker itself
   bool awaits_picture_ = false;
-  bool framed_ = false;
+  bool glass_first_ = false;            ///< the meshing now running leaves out the brass
+  std::optional<double> framed_at_mm_;  ///< distance of the eye that was placed here; -1: it is the maker's now
   NamedView named_ = NamedView::seaward;
   QString gap_words_;
   QPointF hover_;

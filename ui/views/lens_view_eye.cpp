@@ -99,6 +99,7 @@ void LensView::addRoseLabels(QVector<LensOverlay::Label>& labels) const {
   const LensRose& rose = scene_->rose();
   if (!scene_->lens() || scene_->lens()->parts.empty() || eye.stand() == LensCamera::Stand::lamp) return;
   for (const PanelPlace& panel : rose.panels) {
+    if (panel.number == rose.arrow_panel) continue;  // its number stands at the tip of the arrow
     const double away_deg = std::abs(std::remainder(panel.axis_deg - eye.azimuth_deg(), 360.0));
     const bool far = away_deg > 90 && eye.elevation_deg() < 60;
     labels.push_back({gl_->project(rose.numberPlace(panel)), QStringLiteral("%1").arg(panel.number),
