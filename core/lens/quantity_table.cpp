@@ -1,5 +1,7 @@
 #include "core/lens/quantity_table.h"
 
+#include <cmath>
+
 #include "core/lens/orders.h"
 #include "core/optics/medium.h"
 
@@ -47,7 +49,7 @@ SpecialPlace order_place() {
             v.brief.order = order->key;
             v.brief.focal_mm = order->focal_mm;
             v.section.edge_mm = order->edge_mm;
-            v.section.ring_growth_mm = 0.026 * order->focal_mm;
+            v.section.ring_growth_mm = std::round(2.6 * order->focal_mm) / 100;  // in whole hundredths of a mm
             v.section.reflecting_chord_mm = order->reflecting_chord_mm;
             return {};
           }};
