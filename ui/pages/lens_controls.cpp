@@ -98,7 +98,8 @@ QWidget* LensControls::makeScene() {
   row->addWidget(partBox(tr("Ri&ngs"), "lens.rings", PartKind::ring));
   cut_box_ = new QComboBox(host);
   cut_box_->setObjectName(QStringLiteral("lens.cut"));
-  cut_box_->setToolTip(tr("A plane that cuts the lens open"));
+  cut_box_->setToolTip(
+      tr("A plane that cuts the lens open: level, upright, or upright through a panel's axis"));
   cut_box_->addItems({tr("No cut"), tr("Level cut"), tr("Upright cut")});
   cut_slider_ = new QSlider(Qt::Horizontal, host);
   cut_slider_->setObjectName(QStringLiteral("lens.cutSlider"));
@@ -136,7 +137,7 @@ void LensControls::setLens(const std::vector<PanelPlace>& panels, double low_mm,
   {
     const QSignalBlocker quiet(cut_box_);
     while (cut_box_->count() > kFixedCuts) cut_box_->removeItem(kFixedCuts);
-    for (const PanelPlace& panel : panels_) cut_box_->addItem(tr("Axis of panel %1").arg(panel.number));
+    for (const PanelPlace& panel : panels_) cut_box_->addItem(tr("Panel %1").arg(panel.number));
     cut_box_->setCurrentIndex(chosen < cut_box_->count() ? chosen : 0);
   }
   chooseCut(cut_box_->currentIndex());

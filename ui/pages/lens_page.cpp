@@ -28,6 +28,7 @@ LensPage::LensPage(Workbench* bench, QWidget* parent) : QWidget(parent), bench_(
   auto* layout = new QVBoxLayout(this);
   layout->setContentsMargins(0, 0, 0, 0);
   layout->addWidget(halves);
+  setFocusProxy(view_);
   listen();
   takeMade();
   takeSelection();

@@ -66,6 +66,7 @@ QTableView* LensTables::makeTable(QAbstractItemModel* model, WordFilter* order, 
   view->verticalHeader()->hide();
   view->verticalHeader()->setDefaultSectionSize(view->fontMetrics().height() + 8);
   view->horizontalHeader()->setHighlightSections(false);
+  view->horizontalHeader()->setResizeContentsPrecision(40);  // the first rows speak for the others
   view->horizontalHeader()->setSortIndicator(-1, Qt::AscendingOrder);
   view->setSortingEnabled(true);
   return view;

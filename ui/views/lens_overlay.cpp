@@ -86,7 +86,12 @@ void LensOverlay::drawLabel(QPainter& painter, const Label& label) const {
 void LensOverlay::drawPinned(QPainter& painter, const Label& label) const {
   const QFontMetricsF metrics(painter.font());
   QRectF box(0, 0, metrics.horizontalAdvance(label.words) + 2 * kGrid, metrics.height() + 4);
-  box.moveBottomLeft(label.at + QPointF(3 * kGrid, -2 * kGrid));
+  // Marks above their place, gaps below theirs: a gap lies on the prism whose mark is shown.
+  if (label.tone == Tone::mark) {
+    box.moveBottomLeft(label.at + QPointF(3 * kGrid, -2 * kGrid));
+  } else {
+    box.moveTopLeft(label.at + QPointF(3 * kGrid, 2 * kGrid));
+  }
   // Kept whole inside the picture, on whichever side of its place there is room.
   if (box.right() > width() - 4) box.moveRight(label.at.x() - 3 * kGrid);
   box.moveTop(std::clamp(box.top(), 4.0, std::max(4.0, height() - box.height() - 4.0)));

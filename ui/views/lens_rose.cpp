@@ -63,12 +63,12 @@ Handle(Graphic3d_ArrayOfTriangles) LensRose::arrow() const {
 
 gp_Pnt LensRose::numberPlace(const PanelPlace& panel) const { return at(kNumber, panel.axis_deg); }
 
-gp_Pnt LensRose::arrowTip() const { return at(kArrowTip + 0.1, arrowAzimuth()); }
+gp_Pnt LensRose::arrowTip() const { return at(kArrowTip + 0.02, arrowAzimuth()); }
 
 std::vector<gp_Pnt> LensRose::reach() const {
   std::vector<gp_Pnt> points;
   for (int i = 0; i < 24; ++i) points.push_back(at(kNumber + 0.06, 15.0 * i));
-  points.push_back(at(kArrowTip + 0.18, arrowAzimuth()));
+  points.push_back(at(kArrowTip + 0.3, arrowAzimuth()));
   return points;
 }
 

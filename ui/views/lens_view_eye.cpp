@@ -1,4 +1,5 @@
 // The part of LensView that moves the eye and pins words to places of the lens.
+#include <QLineF>
 #include <algorithm>
 #include <cmath>
 
@@ -105,8 +106,14 @@ void LensView::addRoseLabels(QVector<LensOverlay::Label>& labels) const {
     labels.push_back({gl_->project(rose.numberPlace(panel)), QStringLiteral("%1").arg(panel.number),
                       far ? LensOverlay::Tone::far_panel : LensOverlay::Tone::panel});
   }
+  // Beyond the tip, whichever way the arrow points on the screen.
+  const QString words = tr("seaward %1").arg(rose.arrow_panel);
+  const QPointF tip = gl_->project(rose.arrowTip());
+  const QLineF out(gl_->project(gp_Pnt(0, 0, rose.level_mm)), tip);
+  const double length = std::max(out.length(), 1.0);
+  const QPointF half(fontMetrics().horizontalAdvance(words) / 2.0, fontMetrics().height() / 2.0);
   labels.push_back(
-      {gl_->project(rose.arrowTip()), tr("seaward %1").arg(rose.arrow_panel), LensOverlay::Tone::arrow});
+      {tip + QPointF(half.x() * out.dx(), half.y() * out.dy()) / length, words, LensOverlay::Tone::arrow});
 }
 
 void LensView::placeLabels() {
