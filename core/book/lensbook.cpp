@@ -177,6 +177,7 @@ Lensbook::~Lensbook() = default;
 Outcome<Lensbook> Lensbook::create(const std::string& path, const LensValues& values) {
   const BookName book(path);
   if (Done fit = check_values(values); !fit) return fit.problem();
+  if (Done built = check_buildable(values); !built) return built.problem();
   {
     const Outcome<BookLock> lock = BookLock::take(book);
     if (!lock) return unmakable(book, lock.problem());

@@ -136,6 +136,7 @@ Outcome<LensValues> with_assignments(const LensValues& values, std::span<const A
     if (!written) return written.problem();
   }
   if (const Done checked = check_values(next); !checked) return checked.problem();
+  if (const Done built = check_buildable(next); !built) return built.problem();
   return next;
 }
 

@@ -41,12 +41,17 @@ using Assignment = std::pair<std::string, std::string>;  ///< key, text
 ///
 /// Texts may carry a unit: "3/8 in", "12.5 mm", "0.5 deg". A new brief.order brings its own focal distance,
 /// edge and chord unless they are given too; a new material.name brings its own index and density likewise.
-/// The result has passed check_values.
+/// The result has passed check_values and check_buildable.
 Outcome<LensValues> with_assignments(const LensValues& values, std::span<const Assignment> assignments);
 
 /// Refuses values outside their range and values that contradict each other (widths that do not add to
 /// 360 deg, a pocket deeper than the rib, margins that do not rise).
 Done check_values(const LensValues& values);
+
+/// Refuses values from which no section can be worked out, with the zone and the reason. Kept apart from
+/// check_values so that a book made by an older program always opens, whatever a later one thinks of its
+/// section.
+Done check_buildable(const LensValues& values);
 
 /// The values that differ between two states, as keys in table order.
 std::vector<std::string> changed_keys(const LensValues& before, const LensValues& after);

@@ -132,7 +132,10 @@ Done check_values(const LensValues& values) {
   }
   if (const Done done = check_panels(values); !done) return done;
   if (const Done done = check_frame(values.frame); !done) return done;
-  if (const Done done = check_section(values.section); !done) return done;
+  return check_section(values.section);
+}
+
+Done check_buildable(const LensValues& values) {
   const auto section = solve_section(values.section_input());
   return section ? Done() : Done(section.problem());
 }
