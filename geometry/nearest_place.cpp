@@ -1,16 +1,19 @@
 #include "geometry/nearest_place.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
+#include <utility>
 #include <vector>
 
 #include <BRepAdaptor_Curve.hxx>
+#include <BRepAdaptor_Curve2d.hxx>
 #include <BRepAdaptor_Surface.hxx>
 #include <BRepTools.hxx>
-#include <BRepTopAdaptor_FClass2d.hxx>
 #include <BRep_Tool.hxx>
 #include <TopExp.hxx>
+#include <TopExp_Explorer.hxx>
 #include <TopTools_IndexedMapOfShape.hxx>
 #include <TopoDS.hxx>
 #include <gp_Pnt2d.hxx>
@@ -24,8 +27,15 @@ constexpr int kFirstAcross = 6;
 constexpr double kBound = 1.1;  // cells are a little larger than their middle's slopes say
 constexpr int kMostHalvings = 14;
 constexpr std::size_t kFollowed = 6;
-constexpr double kLastStep_mm = 1e-8;
-constexpr double kOutsideTest_mm = 2;  // cells smaller than this are given up when they lie off the face
+constexpr double kLastStep_mm = 1e-7;
+constexpr double kGain_mm =
+    1e-8;  // a step that gains less is none: valleys between flats would be walked for ever
+constexpr int kMostSteps = 150;
+constexpr std::array<std::pair<int, int>, 8> kWays{
+    {{-1, 0}, {1, 0}, {0, -1}, {0, 1}, {-1, -1}, {1, 1}, {-1, 1}, {1, -1}}};
+constexpr double kHair = 1e-7;
+constexpr int kStepsABound = 300;
+constexpr double kOffFaceTest_mm = 6;  // cells smaller than this are given up when they lie off the face
 
 // A piece of a curve (b unused) or of a face about its middle (a, b), with half widths and its reach in mm.
 struct Cell {
@@ -35,6 +45,47 @@ struct Cell {
   double half_b = 0;
   double reach_mm = 0;
   double distance_mm = 0;
+  bool off_face = false;
+};
+
+// The parameters of a face within its edges; edges as polygons close enough that what lies between is on the
+// edge, which is searched on its own.
+class FaceBounds {
+ public:
+  explicit FaceBounds(const TopoDS_Face& face) : region_(RegionField::within(lines_of(face))) {
+    double a0 = 0;
+    double a1 = 0;
+    BRepTools::UVBounds(face, a0, a1, low_b_, high_b_);
+  }
+
+  // Asked twice, a hair apart: where two edges meet they may miss each other by the last bits, and a look along
+  // just that line would go between them.
+  [[nodiscard]] bool hold(double a, double b) const {
+    return region_.holds({a, b}) && region_.holds({a, b + kHair * (high_b_ - low_b_)});
+  }
+
+ private:
+  static std::vector<std::vector<PlatePoint>> lines_of(const TopoDS_Face& face) {
+    std::vector<std::vector<PlatePoint>> lines;
+    // Not a map of edges: a seam bounds its face twice.
+    for (TopExp_Explorer edges(face, TopAbs_EDGE); edges.More(); edges.Next()) {
+      const BRepAdaptor_Curve2d curve(TopoDS::Edge(edges.Current()), face);
+      const int steps = curve.GetType() == GeomAbs_Line ? 1 : kStepsABound;
+      std::vector<PlatePoint> line;
+      for (int i = 0; i <= steps; ++i) {
+        const double share = static_cast<double>(i) / steps;
+        const gp_Pnt2d p =
+            curve.Value(curve.FirstParameter() + share * (curve.LastParameter() - curve.FirstParameter()));
+        line.push_back({p.X(), p.Y()});
+      }
+      lines.push_back(std::move(line));
+    }
+    return lines;
+  }
+
+  RegionField region_;
+  double low_b_ = 0;
+  double high_b_ = 0;
 };
 
 class Search {
@@ -60,7 +111,7 @@ class Search {
 
   void over(const TopoDS_Face& face) {
     const BRepAdaptor_Surface surface(face, false);
-    const BRepTopAdaptor_FClass2d bounds(face, 1e-9);
+    const FaceBounds bounds(face);
     double a0 = 0;
     double a1 = 0;
     double b0 = 0;
@@ -76,7 +127,6 @@ class Search {
       }
     }
     const auto last = halved(std::move(cells), [&](const Cell& cell, std::vector<Cell>& parts) {
-      if (cell.reach_mm < kOutsideTest_mm && lies_off(bounds, cell)) return;
       halve(surface, bounds, cell, parts);
     });
     for (const Cell& cell : last) follow(surface, bounds, cell);
@@ -107,33 +157,34 @@ class Search {
     return {a, 0, half_a, 0, kBound * slope.Magnitude() * half_a, take(p)};
   }
 
-  Cell measured(const BRepAdaptor_Surface& surface, const BRepTopAdaptor_FClass2d& bounds, Cell cell) {
+  Cell measured(const BRepAdaptor_Surface& surface, const FaceBounds& bounds, Cell cell) {
     gp_Pnt p;
     gp_Vec slope_a;
     gp_Vec slope_b;
     surface.D1(cell.a, cell.b, p, slope_a, slope_b);
     cell.reach_mm = kBound * (slope_a.Magnitude() * cell.half_a + slope_b.Magnitude() * cell.half_b);
     cell.distance_mm = part_.at(p).distance_mm;
-    if (cell.distance_mm < limit() && on_face(bounds, cell.a, cell.b)) take(p);
+    if (cell.distance_mm >= limit() - kGain_mm) return cell;
+    if (bounds.hold(cell.a, cell.b)) {
+      take(p);
+    } else {
+      cell.off_face = cell.reach_mm < kOffFaceTest_mm && lies_off(bounds, cell);
+    }
     return cell;
   }
 
-  static bool on_face(const BRepTopAdaptor_FClass2d& bounds, double a, double b) {
-    return bounds.Perform(gp_Pnt2d(a, b)) != TopAbs_OUT;
-  }
-
-  static bool lies_off(const BRepTopAdaptor_FClass2d& bounds, const Cell& cell) {
-    if (on_face(bounds, cell.a, cell.b)) return false;
-    for (const double side_a : {-1, 1}) {
-      for (const double side_b : {-1, 1}) {
-        if (on_face(bounds, cell.a + side_a * cell.half_a, cell.b + side_b * cell.half_b)) return false;
+  // Edges are searched on their own, so what little of a face a cell may hold between these places is not lost.
+  static bool lies_off(const FaceBounds& bounds, const Cell& cell) {
+    for (const int side_a : {-1, 0, 1}) {
+      for (const int side_b : {-1, 0, 1}) {
+        if (bounds.hold(cell.a + side_a * cell.half_a, cell.b + side_b * cell.half_b)) return false;
       }
     }
     return true;
   }
 
   // Halves a face's cell across its longer way.
-  void halve(const BRepAdaptor_Surface& surface, const BRepTopAdaptor_FClass2d& bounds, const Cell& cell,
+  void halve(const BRepAdaptor_Surface& surface, const FaceBounds& bounds, const Cell& cell,
              std::vector<Cell>& parts) {
     gp_Pnt p;
     gp_Vec slope_a;
@@ -160,7 +211,7 @@ class Search {
     for (int round = 0; round < kMostHalvings && !cells.empty(); ++round) {
       std::vector<Cell> parts;
       for (const Cell& cell : cells) {
-        if (cell.distance_mm - cell.reach_mm >= limit()) continue;
+        if (cell.off_face || cell.distance_mm - cell.reach_mm >= limit()) continue;
         if (cell.reach_mm <= cell_mm_) {
           last.push_back(cell);
         } else {
@@ -181,12 +232,12 @@ class Search {
   void follow(const BRepAdaptor_Curve& curve, Cell cell) {
     const double per_mm = cell.half_a / std::max(cell.reach_mm, kLastStep_mm);
     double step = cell.half_a;
-    while (step > kLastStep_mm * per_mm) {
+    for (int steps = 0; step > kLastStep_mm * per_mm && steps < kMostSteps; ++steps) {
       bool nearer = false;
       for (const double side : {-step, step}) {
         const double a = std::clamp(cell.a + side, curve.FirstParameter(), curve.LastParameter());
         const double there = take(curve.Value(a));
-        if (there >= cell.distance_mm) continue;
+        if (there > cell.distance_mm - kGain_mm) continue;
         cell.distance_mm = there;
         cell.a = a;
         nearer = true;
@@ -196,18 +247,17 @@ class Search {
     }
   }
 
-  void follow(const BRepAdaptor_Surface& surface, const BRepTopAdaptor_FClass2d& bounds, Cell cell) {
-    if (!on_face(bounds, cell.a, cell.b)) return;
+  void follow(const BRepAdaptor_Surface& surface, const FaceBounds& bounds, Cell cell) {
+    if (!bounds.hold(cell.a, cell.b)) return;
     double share = 1;
-    while (share * cell.reach_mm > kLastStep_mm) {
+    for (int steps = 0; share * cell.reach_mm > kLastStep_mm && steps < kMostSteps; ++steps) {
       bool nearer = false;
-      for (const auto& [side_a, side_b] :
-           {std::pair(-1, 0), std::pair(1, 0), std::pair(0, -1), std::pair(0, 1)}) {
+      for (const auto& [side_a, side_b] : kWays) {
         const double a = cell.a + side_a * share * cell.half_a;
         const double b = cell.b + side_b * share * cell.half_b;
         const gp_Pnt p = surface.Value(a, b);
         const double there = part_.at(p).distance_mm;
-        if (there >= cell.distance_mm || !on_face(bounds, a, b)) continue;
+        if (there > cell.distance_mm - kGain_mm || !bounds.hold(a, b)) continue;
         take(p);
         cell.distance_mm = there;
         cell.a = a;

@@ -21,7 +21,9 @@
 namespace prismwright {
 namespace {
 
-constexpr double kCell_mm = 0.25;
+// The floor is flat under a flat end; walls are polygons with steps of a millimetre and more.
+constexpr double kFloorCell_mm = 2;
+constexpr double kWallCell_mm = 0.5;
 constexpr double kRoundBox_mm = 1;
 constexpr double kThrough_mm = 1e-6;
 constexpr double kSamePlace = 1e-6;
@@ -90,7 +92,7 @@ RibGaps RibRoom::gaps_to(const TopoDS_Shape& prism) const {
 }
 
 SolidGap RibRoom::gap_to(const TopoDS_Shape& prism, const Layer& layer) const {
-  const auto nearest = nearest_place(prism, layer.field, kCell_mm);
+  const auto nearest = nearest_place(prism, layer.field, layer.from_mm == 0 ? kFloorCell_mm : kWallCell_mm);
   if (!nearest) throw Standard_Failure("a prism without faces");
   SolidGap gap{nearest->distance_mm, 0, nearest->on_solid, nearest->on_part};
   if (gap.gap_mm < kTouching_mm) {

@@ -8,7 +8,6 @@ namespace prismwright {
 namespace {
 
 constexpr double kSegmentsABand = 6;
-constexpr double kThinnestBand_mm = 0.5;
 
 PlatePoint nearest_on(PlatePoint from, PlatePoint to, PlatePoint p) {
   const double du = to.u - from.u;
@@ -27,12 +26,30 @@ RegionField::RegionField(const PlateRegion& region) {
       segments_.push_back({outline[i], outline[(i + 1) % outline.size()]});
     }
   }
+  lay_bands();
+}
+
+RegionField RegionField::within(const std::vector<std::vector<PlatePoint>>& lines) {
+  RegionField field;
+  for (const auto& line : lines) {
+    for (std::size_t i = 0; i + 1 < line.size(); ++i) field.segments_.push_back({line[i], line[i + 1]});
+  }
+  field.lay_bands();
+  return field;
+}
+
+void RegionField::lay_bands() {
   if (segments_.empty()) return;
-  const PlateExtent extent = extent_of(region);
-  low_ = extent.low.v;
-  const double height = extent.high.v - low_;
-  band_mm_ = std::max(kThinnestBand_mm, height * kSegmentsABand / static_cast<double>(segments_.size()));
-  bands_.resize(static_cast<std::size_t>(height / band_mm_) + 1);
+  low_ = segments_.front().from.v;
+  double high_v = low_;
+  for (const Segment& s : segments_) {
+    low_ = std::min({low_, s.from.v, s.to.v});
+    high_v = std::max({high_v, s.from.v, s.to.v});
+  }
+  const double height = high_v - low_;
+  const double bands = std::max(1.0, static_cast<double>(segments_.size()) / kSegmentsABand);
+  band_mm_ = height > 0 ? height / bands : 1;
+  bands_.resize(static_cast<std::size_t>(bands) + 1);
   for (std::size_t i = 0; i < segments_.size(); ++i) {
     const auto [low, high] = std::minmax(segments_[i].from.v, segments_[i].to.v);
     for (int band = band_of(low); band <= band_of(high); ++band) bands_[band].push_back(static_cast<int>(i));
@@ -44,7 +61,8 @@ int RegionField::band_of(double v) const {
   return static_cast<int>(std::clamp(band, 0.0, static_cast<double>(bands_.size()) - 1));
 }
 
-bool RegionField::inside(PlatePoint p) const {
+bool RegionField::holds(PlatePoint p) const {
+  if (segments_.empty()) return false;
   bool odd = false;
   for (const int i : bands_[band_of(p.v)]) {
     const Segment& s = segments_[i];
@@ -63,6 +81,9 @@ RegionField::Hit RegionField::to_boundary(PlatePoint p) const {
   const auto look = [&](int band) {
     if (band < 0 || band >= count) return;
     for (const int i : bands_[band]) {
+      const auto [left, right] = std::minmax(segments_[i].from.u, segments_[i].to.u);
+      const double aside = std::max({0.0, left - p.u, p.u - right});
+      if (aside * aside >= best2) continue;
       const PlatePoint foot = nearest_on(segments_[i].from, segments_[i].to, p);
       const double away2 = (foot.u - p.u) * (foot.u - p.u) + (foot.v - p.v) * (foot.v - p.v);
       if (away2 >= best2) continue;
@@ -83,7 +104,7 @@ RegionField::Hit RegionField::to_boundary(PlatePoint p) const {
 
 RegionField::Hit RegionField::at(PlatePoint p) const {
   if (segments_.empty()) return {std::numeric_limits<double>::max(), p};
-  if (inside(p)) return {0, p};
+  if (holds(p)) return {0, p};
   return to_boundary(p);
 }
 

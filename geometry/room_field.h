@@ -13,6 +13,8 @@ namespace prismwright {
 class RegionField {
  public:
   explicit RegionField(const PlateRegion& region);
+  /// A region given by lines that together close round it, in any order and direction.
+  static RegionField within(const std::vector<std::vector<PlatePoint>>& lines);
 
   struct Hit {
     double distance_mm = 0;
@@ -20,6 +22,7 @@ class RegionField {
   };
   /// 0 inside the region.
   [[nodiscard]] Hit at(PlatePoint p) const;
+  [[nodiscard]] bool holds(PlatePoint p) const;
   /// To the region's boundary, from either side of it.
   [[nodiscard]] Hit to_boundary(PlatePoint p) const;
 
@@ -28,8 +31,9 @@ class RegionField {
     PlatePoint from;
     PlatePoint to;
   };
+  RegionField() = default;
+  void lay_bands();
   [[nodiscard]] int band_of(double v) const;
-  [[nodiscard]] bool inside(PlatePoint p) const;
 
   std::vector<Segment> segments_;
   std::vector<std::vector<int>> bands_;  // segments by height

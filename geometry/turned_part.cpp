@@ -18,8 +18,10 @@ namespace {
 
 constexpr double kSectionChord_mm = 1e-5;
 constexpr double kCornerWithin_mm = 2e-4;
-constexpr double kCell_mm = 1;
-constexpr double kCutsMatter_mm = 1e-5;
+// Sections of coaxial parts keep their distance all the way round: cells need only tell a section's corners
+// apart.
+constexpr double kCellsAcross = 12;
+constexpr double kCutsMatter_mm = 2e-4;
 constexpr double kOnCut_mm = 1e-6;
 
 PlateRegion section_of(const PlannedPrism& prism) {
@@ -31,11 +33,17 @@ PlateRegion section_of(const PlannedPrism& prism) {
   return {outline};
 }
 
+double extent_across(const PlateRegion& section) {
+  const PlateExtent extent = extent_of(section);
+  return std::hypot(extent.high.u - extent.low.u, extent.high.v - extent.low.v);
+}
+
 }  // namespace
 
 TurnedPart::TurnedPart(const PlateRegion& section, bool about_z, std::optional<Trim> trim,
                        const gp_Trsf& to_lens, const TopoDS_Shape& shape)
     : field_(section, about_z),
+      cell_mm_(extent_across(section) / kCellsAcross),
       about_z_(about_z),
       trim_(std::move(trim)),
       to_lens_(to_lens),
@@ -82,7 +90,7 @@ bool TurnedPart::within_cuts(const gp_Pnt& p) const {
 
 std::optional<SolidGap> TurnedPart::gap_from(const TopoDS_Shape& other) const {
   const auto nearest =
-      nearest_place(other, field_, kCell_mm, [this](const gp_Pnt& foot) { return within_cuts(foot); });
+      nearest_place(other, field_, cell_mm_, [this](const gp_Pnt& foot) { return within_cuts(foot); });
   if (!nearest || nearest->distance_mm - nearest->least_mm > kCutsMatter_mm) return std::nullopt;
   // Sections are polygons within the chord, so parts that share a face come out as far apart as that.
   SolidGap gap{nearest->distance_mm, 0, nearest->on_solid, nearest->on_part};

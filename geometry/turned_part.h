@@ -34,7 +34,7 @@ class TurnedPart {
   /// level plane cannot.
   [[nodiscard]] bool can_measure(const PlannedPrism& other) const;
 
-  /// Gap to another solid given in the part's frame; blank when the cuts matter. Places within 1e-5 mm.
+  /// Gap to another solid given in the part's frame; blank when the cuts change it by more than 2e-4 mm.
   /// Throws Standard_Failure.
   [[nodiscard]] std::optional<SolidGap> gap_from(const TopoDS_Shape& other) const;
 
@@ -45,6 +45,7 @@ class TurnedPart {
   [[nodiscard]] bool within_cuts(const gp_Pnt& p) const;
 
   TurnedField field_;
+  double cell_mm_;
   bool about_z_;
   std::optional<Trim> trim_;
   gp_Trsf to_lens_;
