@@ -172,5 +172,15 @@ TEST_F(LensOnThePage, NothingIsCutOffAtTheSmallestWindow) {
   }
 }
 
+TEST_F(LensOnThePage, TheVerdictOfAClearanceIsInSightInTheSmallestWindow) {
+  auto* tabs = find<QTabWidget>("lens.tables");
+  tabs->setCurrentIndex(1);
+  auto* table = find<QTableView>("lens.clearances");
+  EXPECT_TRUE(QTest::qWaitFor([&] { return table->isVisible(); }, 2000));
+  const int last = table->model()->columnCount() - 1;
+  EXPECT_LE(table->columnViewportPosition(last) + table->columnWidth(last), table->viewport()->width());
+  tabs->setCurrentIndex(0);
+}
+
 }  // namespace
 }  // namespace prismwright

@@ -8,6 +8,7 @@
 #include "ui/views/lens_cut.h"
 #include "ui/views/lens_edges.h"
 #include "ui/views/lens_rose.h"
+#include "ui/views/lens_words.h"
 
 namespace prismwright {
 namespace {
@@ -203,6 +204,44 @@ TEST(Rose, ArrowPointsAlongTheAxisOfItsPanel) {
   EXPECT_NEAR(rose.arrowTip().X(), 0, 1e-9);
   EXPECT_GT(rose.arrowTip().Y(), 100);
   EXPECT_NEAR(rose.numberPlace(rose.panels[0]).Y(), 0, 1e-9);
+}
+
+TEST(LensWords, StandBesideTheirPlaceAboveOrBelow) {
+  const auto boxes =
+      lay_out_words({{{200, 200}, {60, 20}, false}, {{200, 200}, {60, 20}, true}}, {0, 0, 400, 400}, {});
+  ASSERT_EQ(boxes.size(), 2u);
+  EXPECT_LT(boxes[0].bottom(), 200);
+  EXPECT_GT(boxes[1].top(), 200);
+  EXPECT_GT(boxes[0].left(), 200);
+  EXPECT_EQ(boxes[0].size(), QSizeF(60, 20));
+}
+
+TEST(LensWords, TwelveMarksOfOnePlaceStayClearOfEachOther) {
+  const QRectF room(0, 0, 500, 400);
+  const std::vector<PinnedWords> words(12, {{250, 200}, {60, 20}, false});
+  const auto boxes = lay_out_words(words, room, {});
+  ASSERT_EQ(boxes.size(), words.size());
+  for (std::size_t i = 0; i < boxes.size(); ++i) {
+    EXPECT_TRUE(room.contains(boxes[i])) << i;
+    for (std::size_t k = 0; k < i; ++k) EXPECT_FALSE(boxes[i].intersects(boxes[k])) << i << " and " << k;
+  }
+}
+
+TEST(LensWords, AMarkBehindTheLegendStandsOutsideIt) {
+  const QRectF room(0, 0, 500, 400);
+  const QRectF legend(0, 280, 120, 120);
+  const auto boxes = lay_out_words({{{20, 390}, {60, 20}, false}}, room, {legend});
+  ASSERT_EQ(boxes.size(), 1u);
+  EXPECT_TRUE(room.contains(boxes[0]));
+  EXPECT_FALSE(boxes[0].intersects(legend));
+}
+
+TEST(LensWords, NearThePictureEdgeTheyStandOnItsInnerSide) {
+  const QRectF room(0, 0, 300, 300);
+  const auto boxes = lay_out_words({{{295, 5}, {80, 20}, false}}, room, {});
+  ASSERT_EQ(boxes.size(), 1u);
+  EXPECT_TRUE(room.contains(boxes[0]));
+  EXPECT_FALSE(boxes[0].contains(QPointF(295, 5))) << "the place itself stays in sight";
 }
 
 }  // namespace

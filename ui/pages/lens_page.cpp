@@ -24,7 +24,7 @@ LensPage::LensPage(Workbench* bench, QWidget* parent) : QWidget(parent), bench_(
   halves->addWidget(makeRight());
   halves->setStretchFactor(0, 5);
   halves->setStretchFactor(1, 2);
-  halves->setSizes({750, 430});
+  halves->setSizes({710, 480});
   auto* layout = new QVBoxLayout(this);
   layout->setContentsMargins(0, 0, 0, 0);
   layout->addWidget(halves);
@@ -58,6 +58,8 @@ QWidget* LensPage::makeRight() {
   stack->addWidget(chart_);
   stack->setStretchFactor(0, 2);
   stack->setStretchFactor(1, 1);
+  // The chart keeps its true proportions: more height than this would only be empty.
+  stack->setSizes({470, 210});
   return stack;
 }
 

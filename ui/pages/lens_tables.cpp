@@ -62,6 +62,7 @@ QTableView* LensTables::makeTable(QAbstractItemModel* model, WordFilter* order, 
   view->setTabKeyNavigation(false);
   view->setAlternatingRowColors(true);
   view->setShowGrid(false);
+  view->setProperty("dense", true);
   view->setWordWrap(false);
   view->verticalHeader()->hide();
   view->verticalHeader()->setDefaultSectionSize(view->fontMetrics().height() + 8);

@@ -1,15 +1,21 @@
 #include "ui/views/lens_overlay.h"
 
 #include <QPainter>
-#include <QPainterPath>
 #include <algorithm>
+#include <utility>
 
 #include "ui/style/palette.h"
+#include "ui/views/lens_words.h"
 
 namespace prismwright {
 namespace {
 
 constexpr int kGrid = 8;
+constexpr double kSwatch = 28;
+
+bool is_pinned(const LensOverlay::Label& label) {
+  return label.tone == LensOverlay::Tone::mark || label.tone == LensOverlay::Tone::gap;
+}
 
 QColor veil() {
   QColor ground = palette::surface();
@@ -66,53 +72,103 @@ void LensOverlay::setProgress(double share, const QString& words) {
 void LensOverlay::paintEvent(QPaintEvent*) {
   QPainter painter(this);
   painter.setRenderHint(QPainter::Antialiasing);
-  for (const Label& label : labels_) drawLabel(painter, label);
+  for (const Label& label : labels_)
+    if (!is_pinned(label)) drawNumber(painter, label);
+  drawPinned(painter);
   drawLegend(painter);
   drawReading(painter);
   drawProgress(painter);
 }
 
-void LensOverlay::drawLabel(QPainter& painter, const Label& label) const {
-  if (label.tone == Tone::mark || label.tone == Tone::gap) return drawPinned(painter, label);
-  const QFontMetricsF metrics(painter.font());
+std::vector<QRectF> LensOverlay::pinnedBoxes() const {
+  const QFontMetricsF metrics(font());
+  std::vector<QRectF> taken = {legendBox(), readingBox(), progressBox()};
+  std::vector<PinnedWords> words;
+  for (const Label& label : labels_) {
+    if (!is_pinned(label)) {
+      taken.push_back(numberBox(label));
+      continue;
+    }
+    const QSizeF size(metrics.horizontalAdvance(label.words) + 2 * kGrid, metrics.height() + 4);
+    // Marks above their place, gaps below theirs: a gap lies on the prism whose mark is shown.
+    words.push_back({label.at, size, label.tone == Tone::gap});
+  }
+  return lay_out_words(words, QRectF(rect()).adjusted(4, 4, -4, -4), std::move(taken));
+}
+
+QRectF LensOverlay::numberBox(const Label& label) const {
+  const QFontMetricsF metrics(font());
   QRectF box(0, 0, metrics.horizontalAdvance(label.words) + 2, metrics.height());
   box.moveCenter(label.at);
+  return box;
+}
+
+void LensOverlay::drawNumber(QPainter& painter, const Label& label) const {
+  const QRectF box = numberBox(label);
   QColor colour = label.tone == Tone::arrow ? palette::sea() : palette::ink();
   if (label.tone == Tone::far_panel) colour = palette::muted_ink();
+  // Numbers of the far side may come to lie on a line of the rose or the lens.
+  painter.setPen(Qt::NoPen);
+  painter.setBrush(veil());
+  painter.drawRoundedRect(box.adjusted(-1, 1, 1, -1), 3, 3);
   painter.setPen(colour);
   painter.drawText(box, Qt::AlignCenter, label.words);
 }
 
-void LensOverlay::drawPinned(QPainter& painter, const Label& label) const {
-  const QFontMetricsF metrics(painter.font());
-  QRectF box(0, 0, metrics.horizontalAdvance(label.words) + 2 * kGrid, metrics.height() + 4);
-  // Marks above their place, gaps below theirs: a gap lies on the prism whose mark is shown.
-  if (label.tone == Tone::mark) {
-    box.moveBottomLeft(label.at + QPointF(3 * kGrid, -2 * kGrid));
-  } else {
-    box.moveTopLeft(label.at + QPointF(3 * kGrid, 2 * kGrid));
+void LensOverlay::drawPinned(QPainter& painter) const {
+  const std::vector<QRectF> boxes = pinnedBoxes();
+  std::vector<const Label*> pinned;
+  for (const Label& label : labels_)
+    if (is_pinned(label)) pinned.push_back(&label);
+  const auto edge = [](const Label& label) {
+    return QPen(label.tone == Tone::mark ? palette::brass() : palette::sea(), 1.5);
+  };
+  // All lines first, so that none runs over the words of another.
+  for (std::size_t i = 0; i < boxes.size(); ++i) {
+    const QPointF at = pinned[i]->at;
+    painter.setPen(edge(*pinned[i]));
+    painter.drawLine(at, QPointF(std::clamp(at.x(), boxes[i].left(), boxes[i].right()), boxes[i].center().y()));
   }
-  // Kept whole inside the picture, on whichever side of its place there is room.
-  if (box.right() > width() - 4) box.moveRight(label.at.x() - 3 * kGrid);
-  box.moveTop(std::clamp(box.top(), 4.0, std::max(4.0, height() - box.height() - 4.0)));
-  const QColor edge = label.tone == Tone::mark ? palette::brass() : palette::sea();
-  painter.setPen(QPen(edge, 1.5));
-  painter.drawLine(label.at, QPointF(box.left() > label.at.x() ? box.left() : box.right(), box.center().y()));
-  painter.setBrush(palette::surface());
-  painter.drawRoundedRect(box, 3, 3);
-  painter.setPen(palette::ink());
-  painter.drawText(box, Qt::AlignCenter, label.words);
+  for (std::size_t i = 0; i < boxes.size(); ++i) {
+    painter.setPen(edge(*pinned[i]));
+    painter.setBrush(palette::surface());
+    painter.drawRoundedRect(boxes[i], 3, 3);
+    painter.setPen(palette::ink());
+    painter.drawText(boxes[i], Qt::AlignCenter, pinned[i]->words);
+  }
+}
+
+QRectF LensOverlay::legendBox() const {
+  if (legend_.empty()) return {};
+  const QFontMetricsF metrics(font());
+  double widest = 0;
+  for (const LegendRow& row : legend_) widest = std::max(widest, metrics.horizontalAdvance(row.words));
+  const double lines = static_cast<double>(legend_.size());
+  QRectF box(0, 0, kSwatch + widest + 4 * kGrid, (metrics.height() + 4) * lines + kGrid);
+  box.moveBottomLeft(QPointF(kGrid, height() - kGrid));
+  return box;
+}
+
+QRectF LensOverlay::readingBox() const {
+  if (reading_.isEmpty()) return {};
+  const QFontMetricsF metrics(font());
+  QRectF box(0, kGrid, metrics.horizontalAdvance(reading_) + 2 * kGrid, metrics.height() + kGrid);
+  box.moveRight(width() - kGrid);
+  return box;
+}
+
+QRectF LensOverlay::progressBox() const {
+  if (progress_.isEmpty()) return {};
+  const QFontMetricsF metrics(font());
+  const double wanted = std::max(240.0, metrics.horizontalAdvance(progress_) + 3 * kGrid);
+  return {kGrid, kGrid, std::min(wanted, width() - 2.0 * kGrid), metrics.height() + 2 * kGrid};
 }
 
 void LensOverlay::drawLegend(QPainter& painter) const {
   if (legend_.empty()) return;
-  const QFontMetricsF metrics(painter.font());
-  const double line = metrics.height() + 4;
-  double widest = 0;
-  for (const LegendRow& row : legend_) widest = std::max(widest, metrics.horizontalAdvance(row.words));
-  constexpr double kSwatch = 28;
-  QRectF box(0, 0, kSwatch + widest + 4 * kGrid, line * static_cast<double>(legend_.size()) + kGrid);
-  box.moveBottomLeft(QPointF(kGrid, height() - kGrid));
+  const QRectF box = legendBox();
+  const double line = QFontMetricsF(font()).height() + 4;
+  const double widest = box.width() - kSwatch - 4 * kGrid;
   painter.setPen(QPen(palette::hairline(), 1));
   painter.setBrush(veil());
   painter.drawRoundedRect(box, 3, 3);
@@ -128,9 +184,7 @@ void LensOverlay::drawLegend(QPainter& painter) const {
 
 void LensOverlay::drawReading(QPainter& painter) const {
   if (reading_.isEmpty()) return;
-  const QFontMetricsF metrics(painter.font());
-  QRectF box(0, kGrid, metrics.horizontalAdvance(reading_) + 2 * kGrid, metrics.height() + kGrid);
-  box.moveRight(width() - kGrid);
+  const QRectF box = readingBox();
   painter.setPen(QPen(palette::hairline(), 1));
   painter.setBrush(veil());
   painter.drawRoundedRect(box, 3, 3);
@@ -140,9 +194,8 @@ void LensOverlay::drawReading(QPainter& painter) const {
 
 void LensOverlay::drawProgress(QPainter& painter) const {
   if (progress_.isEmpty()) return;
-  const QFontMetricsF metrics(painter.font());
-  const double wanted = std::max(240.0, metrics.horizontalAdvance(progress_) + 3 * kGrid);
-  QRectF box(kGrid, kGrid, std::min(wanted, width() - 2.0 * kGrid), metrics.height() + 2 * kGrid);
+  const QFontMetricsF metrics(font());
+  const QRectF box = progressBox();
   painter.setPen(QPen(palette::hairline(), 1));
   painter.setBrush(veil());
   painter.drawRoundedRect(box, 3, 3);

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <QPointF>
+#include <QRectF>
 #include <QString>
 #include <QVector>
 #include <QWidget>
@@ -32,13 +33,19 @@ class LensOverlay : public QWidget {
   /// One line at the top while solids are being made; share below 0: no bar. Empty words: none.
   void setProgress(double share, const QString& words);
   [[nodiscard]] const QString& progressWords() const { return progress_; }
+  /// Where the words of marks and gaps stand, in the order of their labels.
+  [[nodiscard]] std::vector<QRectF> pinnedBoxes() const;
 
  protected:
   void paintEvent(QPaintEvent* event) override;
 
  private:
-  void drawLabel(QPainter& painter, const Label& label) const;
-  void drawPinned(QPainter& painter, const Label& label) const;
+  [[nodiscard]] QRectF numberBox(const Label& label) const;
+  [[nodiscard]] QRectF legendBox() const;
+  [[nodiscard]] QRectF readingBox() const;
+  [[nodiscard]] QRectF progressBox() const;
+  void drawNumber(QPainter& painter, const Label& label) const;
+  void drawPinned(QPainter& painter) const;
   void drawLegend(QPainter& painter) const;
   void drawReading(QPainter& painter) const;
   void drawProgress(QPainter& painter) const;
