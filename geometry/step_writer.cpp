@@ -10,6 +10,7 @@
 #include <APIHeaderSection_MakeHeader.hxx>
 #include <BRepBuilderAPI_Copy.hxx>
 #include <BRepBuilderAPI_Transform.hxx>
+#include <BRepLib.hxx>
 #include <Interface_Static.hxx>
 #include <Quantity_ColorRGBA.hxx>
 #include <STEPCAFControl_Writer.hxx>
@@ -23,7 +24,9 @@
 #include <TCollection_HAsciiString.hxx>
 #include <TDataStd_Name.hxx>
 #include <TDocStd_Document.hxx>
+#include <TopExp_Explorer.hxx>
 #include <TopLoc_Location.hxx>
+#include <TopoDS.hxx>
 #include <XCAFApp_Application.hxx>
 #include <XCAFDoc_DocumentTool.hxx>
 #include <XCAFDoc_ShapeTool.hxx>
@@ -71,6 +74,17 @@ TopoDS_Shape baked(const TopoDS_Shape& shape) {
   return BRepBuilderAPI_Transform(bare, place, Standard_True).Shape();
 }
 
+/// The writer asks for the bounds of a face anew at each of its edges. A plate's face has a thousand, and
+/// without curves in its own plane each of them is projected each time.
+void ease_writing(const TopoDS_Shape& shape) {
+  for (TopExp_Explorer faces(shape, TopAbs_FACE); faces.More(); faces.Next()) {
+    const TopoDS_Face face = TopoDS::Face(faces.Current());
+    for (TopExp_Explorer edges(face, TopAbs_EDGE); edges.More(); edges.Next()) {
+      BRepLib::BuildPCurveForEdgeOnPlane(TopoDS::Edge(edges.Current()), face);
+    }
+  }
+}
+
 /// A shape as the writer knows it, and what it is made of.
 struct Coloured {
   TopoDS_Shape shape;
@@ -89,7 +103,9 @@ class Document {
   Document& operator=(const Document&) = delete;
 
   TDF_Label add(const StepPart& part) {
-    const TDF_Label label = shapes_->AddShape(baked(part.shape), Standard_False);
+    const TopoDS_Shape shape = baked(part.shape);
+    if (part.stuff == PartStuff::metal) ease_writing(shape);
+    const TDF_Label label = shapes_->AddShape(shape, Standard_False);
     TDataStd_Name::Set(label, part.name.c_str());
     coloured_.push_back({shapes_->GetShape(label), part.stuff});
     return label;
