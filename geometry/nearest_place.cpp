@@ -26,7 +26,7 @@ constexpr int kFirstSteps = 16;
 constexpr int kFirstAcross = 6;
 constexpr double kBound = 1.1;  // cells are a little larger than their middle's slopes say
 constexpr int kMostHalvings = 14;
-constexpr std::size_t kFollowed = 6;
+constexpr std::size_t kFollowed = 24;
 constexpr double kLastStep_mm = 1e-7;
 constexpr double kGain_mm =
     1e-8;  // a step that gains less is none: valleys between flats would be walked for ever
@@ -34,7 +34,7 @@ constexpr int kMostSteps = 150;
 constexpr std::array<std::pair<int, int>, 8> kWays{
     {{-1, 0}, {1, 0}, {0, -1}, {0, 1}, {-1, -1}, {1, 1}, {-1, 1}, {1, -1}}};
 constexpr double kHair = 1e-7;
-constexpr int kStepsABound = 300;
+constexpr int kStepsABound = 600;
 constexpr double kOffFaceTest_mm = 6;  // cells smaller than this are given up when they lie off the face
 
 // A piece of a curve (b unused) or of a face about its middle (a, b), with half widths and its reach in mm.
