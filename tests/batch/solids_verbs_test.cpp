@@ -16,7 +16,11 @@ class SolidsVerbs : public BatchDesk {
  protected:
   void SetUp() override {
     BatchDesk::SetUp();
-    book_ = make_book({"--order", "6", "--work", "belt", "--panels", "6"});
+    book_ = make_book({"--order", "6", "--work", "belt", "--panels", "3"});
+    ASSERT_EQ(ask({"set", book_, "section.refracting_to_deg=15", "section.upper_to_deg=30",
+                   "section.lower_to_deg=15"})
+                  .code,
+              0);
   }
 
   std::set<std::string> files_in(const std::string& name) const {
