@@ -280,6 +280,8 @@ void MainWindow::remember(const QString& path) {
 }
 
 void MainWindow::closeEvent(QCloseEvent* event) {
+  // What is still being typed is sent as if its field had been left.
+  if (QWidget* typing = focusWidget()) typing->clearFocus();
   bench_->stopMaking();
   QSettings().setValue(QStringLiteral("inches"), bench_->inches());
   event->accept();

@@ -61,7 +61,13 @@ Problem moved_problem(const BookName& book) {
 
 /// Why nothing can be made where the book is to stand.
 Problem unmakable(const BookName& book, const Problem& why) {
-  if (why.code == "open_elsewhere") return why;
+  if (why.code == "open_elsewhere") {
+    return file_problem(
+        "file_exists", book.path,
+        fmt::format("{} is there already and open in another window. Choose another name; no book is "
+                    "overwritten.",
+                    book.name));
+  }
   return file_problem(
       "not_writable", book.path,
       fmt::format("{} cannot be made: its folder does not exist or cannot be written. Choose another "

@@ -15,27 +15,28 @@ namespace {
 struct UnitFactor {
   std::string_view family;  ///< the unit of the quantity
   std::string_view typed;
-  double factor;  ///< typed value times this is in the quantity's unit
+  double times;  ///< typed value times this, over `over`, is in the quantity's unit: exact for whole inches
+  double over = 1;
 };
 
 constexpr std::array kUnits = {
     UnitFactor{"mm", "mm", 1},
     UnitFactor{"mm", "cm", 10},
     UnitFactor{"mm", "m", 1000},
-    UnitFactor{"mm", "in", 25.4},
-    UnitFactor{"mm", "\"", 25.4},
-    UnitFactor{"mm", "inch", 25.4},
-    UnitFactor{"mm", "inches", 25.4},
-    UnitFactor{"mm", "ft", 304.8},
-    UnitFactor{"mm", "'", 304.8},
+    UnitFactor{"mm", "in", 254, 10},
+    UnitFactor{"mm", "\"", 254, 10},
+    UnitFactor{"mm", "inch", 254, 10},
+    UnitFactor{"mm", "inches", 254, 10},
+    UnitFactor{"mm", "ft", 3048, 10},
+    UnitFactor{"mm", "'", 3048, 10},
     UnitFactor{"deg", "deg", 1},
     UnitFactor{"deg", "\u00b0", 1},
     UnitFactor{"deg", "rad", 57.29577951308232},
-    UnitFactor{"deg", "min", 1.0 / 60},
+    UnitFactor{"deg", "min", 1, 60},
     UnitFactor{"K", "K", 1},
     UnitFactor{"K", "C", 1},
     UnitFactor{"g/cm3", "g/cm3", 1},
-    UnitFactor{"g/cm3", "kg/m3", 0.001},
+    UnitFactor{"g/cm3", "kg/m3", 1, 1000},
 };
 
 std::string_view trimmed(std::string_view text) {
@@ -92,7 +93,7 @@ std::optional<double> read_number(std::string_view text, std::string_view unit) 
   const std::string_view typed = trimmed(text);
   if (typed.empty()) return value;
   for (const UnitFactor& known : kUnits) {
-    if (known.family == unit && known.typed == typed) return *value * known.factor;
+    if (known.family == unit && known.typed == typed) return *value * known.times / known.over;
   }
   return std::nullopt;
 }

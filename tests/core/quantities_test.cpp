@@ -77,6 +77,7 @@ TEST(Assignments, TakeTypedUnits) {
 }
 
 TEST(Numbers, AreReadAsPeopleTypeThem) {
+  EXPECT_EQ(number_text(*read_number("6 in", "mm")), "152.4");
   EXPECT_DOUBLE_EQ(*read_number("1 3/8 in", "mm"), 34.925);
   EXPECT_DOUBLE_EQ(*read_number(" 12.5mm ", "mm"), 12.5);
   EXPECT_DOUBLE_EQ(*read_number("-1 1/2", "mm"), -1.5);

@@ -65,7 +65,8 @@ QString sentence_of(const Problem& problem) {
     for (const Quantity& quantity : quantities())
       sentence.replace(QString::fromStdString(quantity.key), QString::fromStdString(quantity.label));
   if (sentence.isEmpty()) return sentence;
-  sentence[0] = sentence.at(0).toUpper();
+  // A sentence on a file may begin with the file's name, which keeps its letters.
+  if (problem.trouble != Trouble::file) sentence[0] = sentence.at(0).toUpper();
   return sentence.endsWith(QLatin1Char('.')) ? sentence : sentence + QLatin1Char('.');
 }
 

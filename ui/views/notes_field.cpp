@@ -1,5 +1,6 @@
 #include "ui/views/notes_field.h"
 
+#include <QKeyEvent>
 #include <utility>
 
 #include "core/lens/quantities.h"
@@ -32,6 +33,18 @@ void NotesField::send() {
   if (isReadOnly() || text == value_text(bench_->values(), key_)) return;
   const Assignment assignment{key_, text};
   if (bench_->assign({&assignment, 1}, {})) document()->setModified(false);
+}
+
+/// Undo belongs to the typing only while something is being typed; else it takes the book's last step back.
+bool NotesField::event(QEvent* event) {
+  if (event->type() == QEvent::ShortcutOverride && !document()->isModified()) {
+    auto* key = static_cast<QKeyEvent*>(event);
+    if (key->matches(QKeySequence::Undo) || key->matches(QKeySequence::Redo)) {
+      event->ignore();
+      return true;
+    }
+  }
+  return QPlainTextEdit::event(event);
 }
 
 void NotesField::focusOutEvent(QFocusEvent* event) {

@@ -16,6 +16,7 @@ class NotesField : public QPlainTextEdit {
 
  protected:
   void focusOutEvent(QFocusEvent* event) override;
+  bool event(QEvent* event) override;
 
  private:
   void follow();

@@ -76,6 +76,12 @@ QuantityEditor::QuantityEditor(Workbench* bench, const std::string& key, QWidget
   follow();
 }
 
+// A line with the focus says that its editing is finished while it is being destroyed, after this editor is
+// gone.
+QuantityEditor::~QuantityEditor() {
+  if (line_) line_->disconnect(this);
+}
+
 QLabel* QuantityEditor::makeLabel(QWidget* parent) const {
   auto* label = new QLabel(QString::fromStdString(quantity_->label), parent);
   label->setToolTip(QString::fromStdString(quantity_->meaning));
@@ -156,8 +162,16 @@ void QuantityEditor::showRefusal(const QString& sentence) {
 }
 
 bool QuantityEditor::eventFilter(QObject* watched, QEvent* event) {
-  if (watched == line_ && event->type() == QEvent::KeyPress &&
-      static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape && line_->text() != shown_) {
+  if (watched != line_ || (event->type() != QEvent::KeyPress && event->type() != QEvent::ShortcutOverride))
+    return QWidget::eventFilter(watched, event);
+  auto* key = static_cast<QKeyEvent*>(event);
+  const bool untouched = line_->text() == shown_;
+  // Undo belongs to the typing only while something is being typed; else it takes the book's last step back.
+  if (untouched && (key->matches(QKeySequence::Undo) || key->matches(QKeySequence::Redo))) {
+    event->ignore();
+    return event->type() == QEvent::ShortcutOverride;
+  }
+  if (event->type() == QEvent::KeyPress && key->key() == Qt::Key_Escape && !untouched) {
     line_->setText(shown_);
     line_->setModified(false);
     showRefusal({});

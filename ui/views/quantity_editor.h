@@ -24,6 +24,7 @@ class QuantityEditor : public QWidget {
  public:
   /// `key` must be one of quantities().
   QuantityEditor(Workbench* bench, const std::string& key, QWidget* parent = nullptr);
+  ~QuantityEditor() override;
 
   [[nodiscard]] const Quantity& quantity() const { return *quantity_; }
   /// A label for a form with this field as its buddy and the meaning as its tip.

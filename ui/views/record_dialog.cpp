@@ -25,6 +25,8 @@ Widget* named(Widget* widget, const char* name) {
   return widget;
 }
 
+constexpr int kAsUsual = -1;  ///< no stage named: the ledger's own rule decides
+
 Stage stage_of(const Workbench& bench, const QString& mark) {
   const auto found = bench.stages().find(mark.toStdString());
   return found == bench.stages().end() ? Stage::drawn : found->second;
@@ -59,7 +61,9 @@ RecordDialog::RecordDialog(Workbench* bench, const QStringList& marks, QWidget* 
   stage_ = stage_choice(this, "record.stage", Stage::mastered, Stage::scrapped);
   stage_->setCurrentIndex(stage_->findData(static_cast<int>(likely_step(*bench_, marks))));
   back_to_ = stage_choice(this, "record.backTo", Stage::drawn, Stage::proved);
-  back_to_->setCurrentIndex(back_to_->findData(static_cast<int>(Stage::moulded)));
+  back_to_->insertItem(0, tr("as usual"), kAsUsual);
+  back_to_->setToolTip(tr("As usual: from the mould, or one stage back for a prism that had not come past it"));
+  back_to_->setCurrentIndex(0);
   by_ = named(new QLineEdit(QSettings().value(QStringLiteral("recordedBy")).toString(), this), "record.by");
   note_ = named(new QPlainTextEdit(this), "record.note");
   note_->setTabChangesFocus(true);
@@ -127,7 +131,8 @@ StepRequest RecordDialog::request() const {
   request.to = chosen_stage(stage_);
   request.by = by_->text().trimmed().toStdString();
   request.note = note_->toPlainText().trimmed().toStdString();
-  if (request.to == Stage::scrapped) request.back_to = chosen_stage(back_to_);
+  const bool named_stage = back_to_->currentData().toInt() != kAsUsual;
+  if (request.to == Stage::scrapped && named_stage) request.back_to = chosen_stage(back_to_);
   return request;
 }
 
