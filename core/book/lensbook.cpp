@@ -63,7 +63,7 @@ Problem moved_problem(const BookName& book) {
 Problem unmakable(const BookName& book, const Problem& why) {
   if (why.code == "open_elsewhere") {
     return file_problem(
-        "file_exists", book.path,
+        "open_elsewhere", book.path,
         fmt::format("{} is there already and open in another window. Choose another name; no book is "
                     "overwritten.",
                     book.name));
