@@ -240,8 +240,9 @@ void MainWindow::followBook() {
   if (open) {
     const QFileInfo file(QString::fromStdString(bench_->book().path()));
     setWindowTitle(tr("%1 - Prismwright").arg(file.completeBaseName()));
-    path_->setText(file.absoluteFilePath());
-    path_->setToolTip(tr("Every edit is on disk at once: there is nothing to save."));
+    path_->setText(file.fileName());
+    path_->setToolTip(
+        tr("%1\nEvery edit is on disk at once: there is nothing to save.").arg(file.absoluteFilePath()));
     showPage(page_);
   }
   followValues();
