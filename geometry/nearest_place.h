@@ -23,7 +23,9 @@ struct NearestPlace {
 /// further; the best of them are followed down to 1e-8 mm on the exact curve or face.
 ///
 /// `may_count` (optional) refuses places by their foot on the part. Blank when no place counts. Error: gaps to
-/// polygonal walls up to 5e-4 mm too great, else 1e-4 mm (held against the kernel's distances in the tests).
+/// polygonal walls up to 5e-4 mm too great, else 1e-4 mm, on the lenses of the tests (held against the kernel).
+/// On a first-order lens of 1107 pairs a slower search found 24 gaps up to 0.0023 mm smaller or larger; no
+/// verdict differed.
 std::optional<NearestPlace> nearest_place(const TopoDS_Shape& solid, const RoomField& part, double cell_mm,
                                           const std::function<bool(const gp_Pnt& foot)>& may_count = {});
 
