@@ -161,7 +161,7 @@ class FramePlanner {
     for (const Zone& zone : plan_.section.zones) {
       if (held_zones.contains(zone.mark)) continue;
       add(zone.profile);
-      if (zone.kind == ZoneKind::ring) add(mirrored(zone.profile));
+      if (zone.kind == ZoneKind::ring) add(lower_image_of(zone));
     }
     return outlines;
   }

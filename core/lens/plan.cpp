@@ -44,8 +44,8 @@ std::string shape_key_of(const PlannedPrism& prism) {
     hash.add(face.radius_mm);
   }
   const Trim& trim = prism.trim;
-  for (const double number :
-       {trim.clockwise_side_deg, trim.anticlockwise_side_deg, trim.set_back_mm, trim.half_gap_mm}) {
+  for (const double number : {trim.clockwise_side_deg, trim.anticlockwise_side_deg, trim.set_back_mm,
+                              trim.half_gap_mm, prism.axis_z_mm, prism.axis_dip_deg}) {
     // Azimuths of equal panels differ in their last bits; a tenth of a billionth of a degree does not make a
     // shape.
     hash.add(std::round(number * 1e10) / 1e10);
@@ -122,7 +122,7 @@ class PanelPlanner {
       case ZoneKind::ring:
         if (!belt() && clears_sides(zone.profile)) return add(zone, "", zone.profile, Half::whole);
         add(zone, "a", zone.profile, Half::upper);
-        return add(zone, "b", mirrored(zone.profile), Half::lower);
+        return add(zone, "b", lower_image_of(zone), Half::lower);
       case ZoneKind::upper:
         return add(zone, "", zone.profile, Half::upper);
       case ZoneKind::lower:

@@ -38,6 +38,10 @@ struct PlannedPrism {
   ZoneKind kind = ZoneKind::centre;
   Profile profile;  ///< closed; for panel turning it never crosses z = 0 (a centre is its upper half)
   TurningAxis turning = TurningAxis::panel;
+  /// Panel turning only: the turning axis crosses the lens axis at this height and falls seaward by this angle.
+  /// The profile is then in the axis's own frame: r along it from that crossing, z away from it.
+  double axis_z_mm = 0;
+  double axis_dip_deg = 0;
   double axis_deg = 0;  ///< azimuth of the panel's axis: the solid is made at 0 and turned by this about Z
   Trim trim;
   std::string shape_key;  ///< equal keys: the same solid before turning to axis_deg (congruent prisms)

@@ -27,6 +27,35 @@ const Zone* Section::find(std::string_view mark) const {
   return found == zones.end() ? nullptr : &*found;
 }
 
+std::string_view name_of(Band band) {
+  switch (band) {
+    case Band::refracting:
+      return "refracting";
+    case Band::upper:
+      return "upper";
+    case Band::lower:
+      return "lower";
+  }
+  return "refracting";
+}
+
+Band band_of(ZoneKind kind) {
+  if (is_refracting(kind)) return Band::refracting;
+  return kind == ZoneKind::upper ? Band::upper : Band::lower;
+}
+
+Profile lower_image_of(const Zone& zone) {
+  return zone.lower_image ? *zone.lower_image : mirrored(zone.profile);
+}
+
+BandAim band_aim(const SectionInput& input, Band band) {
+  const BandSettings& settings = input.settings.of(band);
+  const double common = input.settings.aim_at == AimAt::horizon ? input.dip_deg : 0;
+  return {settings.focus_z_mm, settings.aim_deg.value_or(common)};
+}
+
+BandAim Section::aim_of(ZoneKind kind) const { return band_aim(input, band_of(kind)); }
+
 namespace {
 
 /// What a reflecting stack starts from: the limiting ray of the last ring and the height of its outer edge.
@@ -51,7 +80,8 @@ Zone mirrored_zone(Zone zone) {
 }  // namespace
 
 Outcome<Section> solve_section(const SectionInput& input) {
-  Section section{.input = input, .zones = {}, .notes = {}};
+  Section section;
+  section.input = input;
   auto band = solve_band(input);
   if (!band) return band.problem();
   section.zones = *band;

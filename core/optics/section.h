@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "core/base/outcome.h"
+#include "core/optics/band_settings.h"
 #include "core/optics/profile.h"
 
 namespace prismwright {
@@ -19,25 +20,46 @@ enum class Joint { along_ray, level };
 struct SectionSettings {
   Faces faces = Faces::true_curve;
   Joint joint = Joint::along_ray;
-  double edge_mm = 4;               ///< thickness of a refracting ring at its thin upper edge, along r
-  double ring_growth_mm = 6.5;      ///< how much thicker than the edge a ring may get (automatic division)
-  double land_mm = 0.5;             ///< width of the flat that takes off each corner of a reflecting prism
-  double gap_mm = 0.5;              ///< setting gap between neighbours
-  double refracting_to_deg = 28.5;  ///< the refracting band reaches this far above and below level
-  std::vector<double>
-      refracting_margins_mm;        ///< rising margins at the edge depth; empty: divided automatically
+  double edge_mm = 4;                 ///< thickness of a refracting ring at its thin upper edge, along r
+  double ring_growth_mm = 6.5;        ///< how much thicker than the edge a ring may get (division by thickness)
+  double land_mm = 0.5;               ///< land of each corner of a reflecting prism that has none of its own
+  CornerLand land_a, land_b, land_c;  ///< lands of the corners one by one
+  double gap_mm = 0.5;                ///< setting gap between neighbours
+  double refracting_to_deg = 28.5;    ///< the refracting band reaches this far above and below level
+  std::vector<double> refracting_margins_mm;  ///< rising margins at the edge depth; empty: divided by the rule
+  BandSettings refracting = divided(Division::thickness, 6);
+  BandSettings upper = divided(Division::side, 12);
+  BandSettings lower = divided(Division::side, 6);
   double upper_to_deg = 76.5;       ///< upper reflecting prisms reach this elevation; = refracting: none
   double lower_to_deg = 49.5;       ///< lower reflecting prisms reach this depression; = refracting: none
-  double reflecting_chord_mm = 30;  ///< length of the entry side AB
+  double reflecting_chord_mm = 30;  ///< length of the entry side AB (division by entry side)
+  std::optional<double>
+      pair_radius_mm;  ///< of the hollow and full sides; blank: 4000 mm of the first order, scaled
   std::optional<double> upper_start_r_mm;  ///< corner A of the first upper prism; blank: from the last ring
   std::optional<double> upper_start_z_mm;
-  double level_within_deg = 0.5;  ///< a ray that departs by no more than this counts as level
+  double upper_rib_mm = 0;               ///< metal between the refracting band and the upper prisms; 0: none
+  double lower_rib_mm = 0;               ///< the same below
+  std::optional<double> rib_inner_r_mm;  ///< where those ribs begin, from the lens axis; blank: focal distance
+  std::optional<double> rib_outer_r_mm;  ///< where they end; blank: at the outer edge of the last ring
+  AimAt aim_at = AimAt::level;           ///< where the beam of every band goes that has no aim of its own
+  double level_within_deg = 0.5;         ///< a ray that departs from its aim by no more counts as level
+
+  [[nodiscard]] const BandSettings& of(Band band) const {
+    return band == Band::refracting ? refracting : band == Band::upper ? upper : lower;
+  }
+  [[nodiscard]] BandSettings& of(Band band) {
+    return band == Band::refracting ? refracting : band == Band::upper ? upper : lower;
+  }
 };
 
 struct SectionInput {
   double focal_mm = 250;
   double index = 1.4925;
   SectionSettings settings;
+  double dip_deg = 0;  ///< of the sea horizon, for AimAt::horizon
+  /// The refracting band turns about the upright lens axis: its inner face stays upright when the beam is
+  /// aimed, and the lower image of a ring is worked out by itself. Else the band is turned as a whole.
+  bool refracting_about_lens = false;
 };
 
 enum class ZoneKind { centre, ring, upper, lower };
@@ -62,18 +84,35 @@ struct Zone {
   double from_deg = 0;  ///< lowest elevation served (from_deg < to_deg always)
   double to_deg = 0;
   Profile profile;                           ///< in the section frame; a ring's is its upper image
+  std::optional<Profile> lower_image;        ///< of a ring where it is not the mirror image of `profile`
   std::optional<ReflectingCorners> corners;  ///< reflecting zones only (mirrored for lower ones)
   double thickness_mm = 0;  ///< greatest glass thickness along r (refracting) or |BC| chord (reflecting)
+  double section_thickness_mm = 0;  ///< what the caster cares for: as thickness_mm (refracting), or the
+                                    ///< diameter of the circle inside the three corners (reflecting)
+  bool locked = false;
+};
+
+/// The image of a ring below the focal plane.
+Profile lower_image_of(const Zone& zone);
+
+/// A horizontal metal rib between two bands, a rectangle of the section.
+struct SectionRib {
+  std::string mark;  ///< "upper rib", "lower rib"
+  SectionPoint low;  ///< its corner of least r and z
+  SectionPoint high;
 };
 
 /// A solved section: zones from the centre outward, then upper, then lower prisms.
 struct Section {
   SectionInput input;
   std::vector<Zone> zones;
-  double lowest_deg = 0;           ///< lowest elevation that any zone serves
-  double highest_deg = 0;          ///< highest elevation that any zone serves
+  double lowest_deg = 0;   ///< lowest elevation that any zone serves
+  double highest_deg = 0;  ///< highest elevation that any zone serves
+  std::vector<SectionRib> ribs;
   std::vector<std::string> notes;  ///< sentences on what could not be met as asked
 
+  /// Focal point and aim of a zone's band. Elevations of a zone are seen from its band's focal point.
+  [[nodiscard]] BandAim aim_of(ZoneKind kind) const;
   [[nodiscard]] const Zone* find(std::string_view mark) const;
 };
 
@@ -83,5 +122,9 @@ struct Section {
 /// face, elevations at which the reflecting face would not reflect totally, a stack that cannot start.
 /// Source of the equations: refracting_zone.h and reflecting_zone.h.
 Outcome<Section> solve_section(const SectionInput& input);
+
+/// Focal point and aim of a band as the settings have it.
+BandAim band_aim(const SectionInput& input, Band band);
+Band band_of(ZoneKind kind);
 
 }  // namespace prismwright

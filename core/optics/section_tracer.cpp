@@ -169,7 +169,7 @@ SectionPieces::SectionPieces(const Section& section)
     : held(section), critical(critical_angle(section.input.index)) {
   for (const Zone& zone : held.zones) {
     pieces.push_back(make_piece(zone, zone.profile, false));
-    if (zone.kind == ZoneKind::ring) pieces.push_back(make_piece(zone, mirrored(zone.profile), true));
+    if (zone.kind == ZoneKind::ring) pieces.push_back(make_piece(zone, lower_image_of(zone), true));
     if (is_refracting(zone.kind)) band_top = std::max(band_top, radians(zone.to_deg));
   }
 }

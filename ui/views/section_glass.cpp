@@ -30,7 +30,7 @@ std::vector<DrawnPrism> drawn_prisms(const Section& section) {
   std::vector<DrawnPrism> prisms;
   for (const Zone& zone : section.zones) {
     prisms.push_back(drawn(zone, zone.profile));
-    if (zone.kind == ZoneKind::ring) prisms.push_back(drawn(zone, mirrored(zone.profile)));
+    if (zone.kind == ZoneKind::ring) prisms.push_back(drawn(zone, lower_image_of(zone)));
   }
   return prisms;
 }

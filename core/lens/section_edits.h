@@ -1,0 +1,54 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "core/base/outcome.h"
+#include "core/lens/quantities.h"
+#include "core/optics/section.h"
+
+namespace prismwright {
+
+/// An edit of single zones or of a whole band, told as assignments: window, batch program and undo go the same
+/// way as for every other quantity. `what` is a short sentence for undo ("split U05").
+struct SectionEdit {
+  std::vector<Assignment> assignments;
+  std::string what;
+};
+
+/// Every function takes the values and the section that was solved from them, and refuses, with the value and
+/// the reason, what the zone or band does not allow. A band that was divided by a rule becomes a band by hand:
+/// its other zones stay as they were drawn, each by its own size.
+
+/// Gives a zone another size: refracting by to_deg or margin_mm (its outer end), reflecting by side_mm, to_deg
+/// (depressions are given as positive degrees) or thickness_mm.
+Outcome<SectionEdit> resize_zone(const LensValues& values, const Section& section, std::string_view mark,
+                                 SizeBy by, double size);
+/// Locks a zone where it stands, or frees it. A band divided by a rule stays so.
+Outcome<SectionEdit> lock_zone(const LensValues& values, const Section& section, std::string_view mark,
+                               bool locked);
+/// Takes a zone out: refracting zones beyond it close up to their limits as they are, the one beyond it begins
+/// where the removed one began; reflecting prisms beyond it move in.
+Outcome<SectionEdit> remove_zone(const LensValues& values, const Section& section, std::string_view mark);
+/// Makes two zones of one: equal angles (refracting), equal entry sides (reflecting).
+Outcome<SectionEdit> split_zone(const LensValues& values, const Section& section, std::string_view mark);
+/// Adds a zone like the last one at the outer end of a band.
+Outcome<SectionEdit> add_zone(const LensValues& values, const Section& section, Band band);
+
+/// Divides a band anew. `number` is the count (count, area, height), the greatest thickness in mm (thickness:
+/// glass along r for the refracting band, section thickness for prisms) or the entry side in mm (side). Locked
+/// zones stay.
+Outcome<SectionEdit> divide_band(const LensValues& values, const Section& section, Band band, Division division,
+                                 double number);
+
+/// Words of the choices as they stand in keys and in the batch program.
+std::string_view name_of(Division division);  ///< "thickness", "side", "count", "area", "height", "by_hand"
+std::string_view name_of(SizeBy by);          ///< "to_deg", "margin_mm", "side_mm", "thickness_mm"
+
+/// Rows as text, one per zone, parted by semicolons: "to 12.5", "margin 139.7", "side 30", "thickness 18";
+/// locked ones "margin 139.7 locked from 3.25" or "side 30 locked at 268.1 210.4".
+std::string rows_text(const std::vector<ZoneRow>& rows);
+Outcome<std::vector<ZoneRow>> read_rows(std::string_view text, Band band);
+
+}  // namespace prismwright
