@@ -6,135 +6,193 @@
 #include <cmath>
 
 #include "core/base/angle.h"
+#include "core/optics/band_runs.h"
 #include "core/optics/refracting_zone.h"
-#include "core/optics/refraction.h"
 
 namespace prismwright {
 
 namespace {
 
-constexpr std::size_t kMostZones = 60;
 constexpr double kSteepest_deg = 60;  ///< above it the outer face is all but grazed
+constexpr double kSameJoint = 1e-9;   ///< radians
+constexpr double kSeenGap = 1e-7;     ///< radians
 
-/// Lower and upper elevation of one zone, radians.
-struct Limits {
-  double from;
-  double to;
-};
+std::string mark_of(std::size_t number) { return number == 0 ? "C" : fmt::format("R{}", number); }
 
-/// Where the next ring starts above a joint at elevation `joint`, with the setting gap.
-double start_above(const RefractingBand& band, double joint, double gap_mm) {
-  if (gap_mm <= 0) return joint;
-  const double slope = band.joint == Joint::along_ray ? std::cos(elevation_inside(joint, band.index)) : 1.0;
-  return std::atan(std::tan(joint) + gap_mm / (slope * band.focal_mm));
+Problem too_steep(const std::string& key, const std::string& zone, double to) {
+  return request_problem("band.too_steep", key,
+                         fmt::format("{}: zone {} reaches {:.2f} deg; a refracting ring can serve no more than "
+                                     "{:g} deg. Leave the light above to reflecting prisms",
+                                     key, zone, degrees(to), kSteepest_deg));
 }
 
-Outcome<std::vector<Limits>> limits_from_margins(const RefractingBand& band, const SectionSettings& settings) {
-  std::vector<Limits> limits;
-  double from = 0;
-  for (std::size_t i = 0; i < settings.refracting_margins_mm.size(); ++i) {
-    const double margin = settings.refracting_margins_mm[i];
-    const double to = band.elevation_of_margin(margin);
-    const std::string zone = i == 0 ? "C" : fmt::format("R{}", i);
-    if (!(to > from)) {
-      return request_problem("margins.rise", "section.refracting_margins_mm",
-                             fmt::format("section.refracting_margins_mm: margin {:g} mm of zone {} does not "
-                                         "lie beyond the zone inside it, which with its "
-                                         "setting gap ends at {:.3f} mm. Give margins that rise",
-                                         margin, zone, band.margin_of_elevation(from)));
+class BandMaker {
+ public:
+  explicit BandMaker(const BandTask& task)
+      : task_(task), settings_(task.input.settings), band_{task.input.focal_mm, task.input.index,
+                                                           settings_.edge_mm,   band_faces(settings_),
+                                                           settings_.joint,     task.aim} {}
+
+  Outcome<SolvedBand> solve() {
+    const auto limits = chosen_limits();
+    if (!limits) return limits.problem();
+    for (std::size_t i = 0; i < limits->size(); ++i) {
+      const Done made = make_zone(i, (*limits)[i]);
+      if (!made) return made.problem();
     }
-    if (degrees(to) > kSteepest_deg) {
-      return request_problem("band.too_steep", "section.refracting_margins_mm",
-                             fmt::format("section.refracting_margins_mm: zone {} with margin {:g} mm reaches "
-                                         "{:.2f} deg; a refracting ring can serve no more "
-                                         "than {:g} deg. Leave the light above to reflecting prisms",
-                                         zone, margin, degrees(to), kSteepest_deg));
+    return std::move(solved_);
+  }
+
+ private:
+  static Faces band_faces(const SectionSettings& settings) {
+    if (settings.refracting.faces == BandFaces::as_section) return settings.faces;
+    return settings.refracting.faces == BandFaces::arc ? Faces::arc : Faces::true_curve;
+  }
+
+  Outcome<std::vector<ZoneLimits>> chosen_limits() {
+    if (!settings_.refracting_margins_mm.empty()) return from_margins();
+    if (settings_.refracting.division == Division::by_hand) return from_rows();
+    std::vector<ZoneLimits> locked;
+    for (const ZoneRow& row : settings_.refracting.rows) {
+      if (!row.locked) continue;
+      locked.push_back(locked_limits(row));
     }
-    limits.push_back({from, to});
-    from = start_above(band, to, settings.gap_mm);
+    std::sort(locked.begin(), locked.end(), [](auto& one, auto& other) { return one.from < other.from; });
+    const double end = radians(settings_.refracting_to_deg);
+    if (const Done apart = check_apart(locked, end); !apart) return apart.problem();
+    return divide_refracting(band_, settings_, end, locked);
   }
-  return limits;
-}
 
-/// Zones of one thickness from the axis until `end` is reached or passed; empty when there would be too many.
-std::vector<Limits> divide(const RefractingBand& band, double gap_mm, double thickness_mm, double end) {
-  std::vector<Limits> limits;
-  double from = 0;
-  while (from < end && limits.size() < kMostZones) {
-    const double to = band.elevation_of_thickness(from, thickness_mm);
-    limits.push_back({from, to});
-    from = start_above(band, to, gap_mm);
+  [[nodiscard]] double end_of(const ZoneRow& row) const {
+    return row.by == SizeBy::margin_mm ? band_.elevation_of_margin(row.size) : radians(row.size) + task_.tilt;
   }
-  if (limits.empty() || limits.back().to < end) limits.clear();
-  return limits;
-}
 
-Outcome<std::vector<Limits>> limits_by_thickness(const RefractingBand& band, const SectionSettings& settings) {
-  const double end = radians(settings.refracting_to_deg);
-  double high = settings.ring_growth_mm;
-  std::vector<Limits> limits = divide(band, settings.gap_mm, band.edge_mm + high, end);
-  // The end may lie in the setting gap after the last zone; a little thinner, one more zone serves it.
-  for (int i = 0; i < 40 && limits.empty(); ++i) {
-    high *= 0.98;
-    limits = divide(band, settings.gap_mm, band.edge_mm + high, end);
+  [[nodiscard]] ZoneLimits locked_limits(const ZoneRow& row) const {
+    return {row.from_deg > 0 ? radians(row.from_deg) + task_.tilt : 0, end_of(row), true};
   }
-  if (limits.empty()) {
+
+  /// Locked zones must leave each other room, and lie within the band.
+  [[nodiscard]] Done check_apart(const std::vector<ZoneLimits>& locked, double end) const {
+    double free_from = 0;
+    for (const ZoneLimits& zone : locked) {
+      if (zone.from < free_from - kSameJoint || zone.to > end + kSameJoint) {
+        return request_problem(
+            "band.locked", "section.refracting_rows",
+            fmt::format("the zone locked from {:.3f} to {:.3f} deg does not fit: there is room from {:.3f} to "
+                        "{:.3f} deg. Free it, or make the setting gap smaller or the band larger",
+                        degrees(zone.from), degrees(zone.to), degrees(free_from), degrees(end)));
+      }
+      free_from = start_above(band_, zone.to, settings_.gap_mm);
+    }
+    return {};
+  }
+
+  Outcome<std::vector<ZoneLimits>> from_margins() {
+    std::vector<ZoneRow> rows;
+    for (const double margin : settings_.refracting_margins_mm) {
+      ZoneRow row;
+      row.by = SizeBy::margin_mm;
+      row.size = margin;
+      rows.push_back(row);
+    }
+    return from_list(rows, "section.refracting_margins_mm");
+  }
+
+  Outcome<std::vector<ZoneLimits>> from_rows() {
+    if (settings_.refracting.rows.empty()) {
+      return request_problem(
+          "band.no_rows", "section.refracting_rows",
+          "the refracting band is divided by hand but has no zone. Give section.refracting_rows "
+          "at least the centre, or choose another section.refracting_division");
+    }
+    return from_list(settings_.refracting.rows, "section.refracting_rows");
+  }
+
+  Outcome<std::vector<ZoneLimits>> from_list(const std::vector<ZoneRow>& rows, const std::string& key) {
+    std::vector<ZoneLimits> limits;
+    double from = 0;
+    for (const ZoneRow& row : rows) {
+      const std::string zone = mark_of(limits.size());
+      ZoneLimits here{from, end_of(row), row.locked};
+      if (row.locked) {
+        here = locked_limits(row);
+        if (here.from < from - kSameJoint) return overlaps(key, zone, here.from, from);
+        if (here.from > from + kSeenGap) note_opening(zone, from, here.from);
+      }
+      if (!(here.to > here.from)) return not_beyond(key, zone, row, from);
+      if (degrees(here.to) > kSteepest_deg) return too_steep(key, zone, here.to);
+      limits.push_back(here);
+      from = start_above(band_, here.to, settings_.gap_mm);
+    }
+    return limits;
+  }
+
+  void note_opening(const std::string& zone, double from, double to) {
+    solved_.notes.push_back(
+        fmt::format("Below locked zone {} the light from {:.3f} to {:.3f} deg meets no zone.", zone,
+                    degrees(from - task_.tilt), degrees(to - task_.tilt)));
+  }
+
+  [[nodiscard]] Problem overlaps(const std::string& key, const std::string& zone, double begins,
+                                 double free) const {
     return request_problem(
-        "band.too_many", "section.ring_growth_mm",
-        fmt::format("a growth of {:g} mm would divide the refracting band into more than {} zones. Make "
-                    "section.ring_growth_mm larger",
-                    settings.ring_growth_mm, kMostZones));
+        "band.locked", key,
+        fmt::format("{}: locked zone {} begins at {:.3f} deg, but the zone inside it with its "
+                    "setting gap ends at {:.3f} deg. Free it, or make its neighbour smaller",
+                    key, zone, degrees(begins), degrees(free)));
   }
-  // The same number of zones, all as thin as they can be.
-  const std::size_t count = limits.size();
-  double low = 0;
-  for (int i = 0; i < 26; ++i) {
-    const double middle = 0.5 * (low + high);
-    std::vector<Limits> thinner = divide(band, settings.gap_mm, band.edge_mm + middle, end);
-    const bool reaches = !thinner.empty() && thinner.size() <= count;
-    (reaches ? high : low) = middle;
-    if (reaches) limits = std::move(thinner);
-  }
-  limits.back().to = end;
-  return limits;
-}
 
-Outcome<Zone> make_zone(const RefractingBand& band, std::size_t number, Limits limits) {
-  Zone zone;
-  zone.kind = number == 0 ? ZoneKind::centre : ZoneKind::ring;
-  zone.mark = number == 0 ? "C" : fmt::format("R{}", number);
-  zone.number = static_cast<int>(number);
-  zone.from_deg = number == 0 ? -degrees(limits.to) : degrees(limits.from);
-  zone.to_deg = degrees(limits.to);
-  auto profile = number == 0 ? band.centre(limits.to) : band.ring(limits.from, limits.to);
-  if (!profile) {
-    Problem problem = profile.problem();
-    problem.where = zone.mark;
-    problem.text = fmt::format("zone {}: {}", zone.mark, problem.text);
+  [[nodiscard]] Problem not_beyond(const std::string& key, const std::string& zone, const ZoneRow& row,
+                                   double from) const {
+    const bool margin = row.by == SizeBy::margin_mm;
+    return request_problem(
+        "margins.rise", key,
+        fmt::format("{}: {} {:g} {} of zone {} does not lie beyond the zone inside it, which "
+                    "with its setting gap ends at {:.3f} {}. Give ends that rise",
+                    key, margin ? "margin" : "end", row.size, margin ? "mm" : "deg", zone,
+                    margin ? band_.margin_of_elevation(from) : degrees(from - task_.tilt),
+                    margin ? "mm" : "deg"));
+  }
+
+  Done make_zone(std::size_t number, const ZoneLimits& limits) {
+    Zone zone;
+    zone.kind = number == 0 ? ZoneKind::centre : ZoneKind::ring;
+    zone.mark = mark_of(number);
+    zone.number = static_cast<int>(number);
+    zone.from_deg = number == 0 ? -degrees(limits.to) : degrees(limits.from);
+    zone.to_deg = degrees(limits.to);
+    zone.locked = limits.locked;
+    auto profile = number == 0 ? band_.centre(limits.to) : band_.ring(limits.from, limits.to);
+    if (!profile) return named(profile.problem(), zone.mark);
+    zone.profile = std::move(*profile);
+    if (task_.aim != 0 && number > 0) {
+      RefractingBand below = band_;
+      below.aim = -band_.aim;
+      auto image = below.ring(limits.from, limits.to);
+      if (!image) return named(image.problem(), zone.mark);
+      zone.lower_image = mirrored(*image);
+    }
+    for (const SectionPoint p : points_along(*zone.profile.find(FaceRole::outer), 0.05))
+      zone.thickness_mm = std::max(zone.thickness_mm, p.r - band_.focal_mm);
+    zone.section_thickness_mm = zone.thickness_mm;
+    solved_.zones.push_back(std::move(zone));
+    return {};
+  }
+
+  static Problem named(Problem problem, const std::string& mark) {
+    problem.where = mark;
+    problem.text = fmt::format("zone {}: {}", mark, problem.text);
     return problem;
   }
-  zone.profile = std::move(*profile);
-  for (const SectionPoint p : points_along(*zone.profile.find(FaceRole::outer), 0.05)) {
-    zone.thickness_mm = std::max(zone.thickness_mm, p.r - band.focal_mm);
-  }
-  return zone;
-}
+
+  const BandTask& task_;
+  const SectionSettings& settings_;
+  RefractingBand band_;
+  SolvedBand solved_;
+};
 
 }  // namespace
 
-Outcome<std::vector<Zone>> solve_band(const SectionInput& input) {
-  const SectionSettings& settings = input.settings;
-  const RefractingBand band{input.focal_mm, input.index, settings.edge_mm, settings.faces, settings.joint};
-  auto limits = settings.refracting_margins_mm.empty() ? limits_by_thickness(band, settings)
-                                                       : limits_from_margins(band, settings);
-  if (!limits) return limits.problem();
-  std::vector<Zone> zones;
-  for (std::size_t i = 0; i < limits->size(); ++i) {
-    auto zone = make_zone(band, i, (*limits)[i]);
-    if (!zone) return zone.problem();
-    zones.push_back(std::move(*zone));
-  }
-  return zones;
-}
+Outcome<SolvedBand> solve_band(const BandTask& task) { return BandMaker(task).solve(); }
 
 }  // namespace prismwright

@@ -1,60 +1,50 @@
 #pragma once
 
 #include "core/base/outcome.h"
-#include "core/optics/section.h"
+#include "core/optics/corner_cut.h"
+#include "core/optics/prism_shape.h"
 
 namespace prismwright {
 
-/// A reflecting prism above the focal plane (lower ones are mirror images).
-///
-/// Conditions: A. Stevenson, Account of the Skerryvore Lighthouse (1848), pp. 272-285: the focal ray at A,
-/// refracted at AB, runs along AC; the ray reflected at B runs along BA and leaves AC level. With e the
-/// elevation of A they come to sin xi = n sin ga, 2 xi - ga = 90 deg - e (closed form derived), beta = 90 deg +
-/// e + xi, gamma = e + xi - ga. True reflecting curve (equal optical path): Q = P + t d with t = (K - |P| + n
-/// P.e) / (n (1 - d.e)), K = |B| - n B.e, e the direction of BA. Historic arc: through B, tangents at B and C
-/// halve the angle between the ray in and the ray out.
+/// A reflecting prism above the focal plane with lands on its corners, in the frame of its band (lower ones are
+/// mirror images).
 class ReflectingPrism {
  public:
-  /// The prism with corner A at `a` (r > 0, z > 0), entry side `chord_mm` long.
-  ReflectingPrism(SectionPoint a, double chord_mm, double index, Faces faces);
-  /// The same prism cut short so that corner B stands at `elevation` (radians, above A's).
-  static ReflectingPrism reaching(SectionPoint a, double elevation, double index, Faces faces);
+  /// Blank where no such prism exists (see make_prism).
+  static std::optional<ReflectingPrism> make(SectionPoint a, double side_mm, const PrismKind& kind,
+                                             const PrismLands& lands);
+  /// The prism whose corner B stands at `elevation` (radians, above A's).
+  static std::optional<ReflectingPrism> reaching(SectionPoint a, double elevation, const PrismKind& kind,
+                                                 const PrismLands& lands);
 
-  [[nodiscard]] const ReflectingCorners& corners() const { return corners_; }
-  [[nodiscard]] double chord_mm() const { return distance(corners_.a, corners_.b); }
-  [[nodiscard]] double reflecting_chord_mm() const { return distance(corners_.b, corners_.c); }
+  [[nodiscard]] const PrismShape& shape() const { return shape_; }
+  [[nodiscard]] const ReflectingCorners& corners() const { return shape_.corners; }
+  [[nodiscard]] double side_mm() const { return side_mm_; }
+  [[nodiscard]] double reflecting_chord_mm() const { return shape_.reflecting.chord_mm(); }
 
-  /// Lowest and highest elevation of the glass seen from the focus when each corner carries a land, radians.
-  struct Reach {
-    double low;
-    double high;
-  };
-  [[nodiscard]] Reach reach(double land_mm) const;
+  /// Lowest and highest elevation of the glass seen from the focus, lands taken off, radians.
+  [[nodiscard]] ElevationSpan reach() const;
 
   /// Incidence on the reflecting face less the critical angle, for the ray that enters at `share` of AB,
-  /// radians.
+  /// radians; near enough to tell whether a prism works (the proof traces every ray).
   [[nodiscard]] double margin(double share) const;
 
-  /// The closed outline A, C, B with lands of `land_mm` at its corners; refused when they eat a face.
-  [[nodiscard]] Outcome<Profile> profile(double land_mm) const;
+  /// The closed outline A, C, B with its lands; refused when they eat a face.
+  [[nodiscard]] Outcome<Profile> profile() const;
 
  private:
-  [[nodiscard]] SectionPoint entry_point(double share) const;
-  [[nodiscard]] SectionDirection ray_inside(double share) const;
-  [[nodiscard]] SectionPoint true_point(double share) const;
-  [[nodiscard]] SectionDirection reflecting_tangent(double share) const;
-  [[nodiscard]] double land_cut(double land_mm, bool at_b) const;
-  [[nodiscard]] Face reflecting_face(double cut_c_mm, double cut_b_mm) const;
-  [[nodiscard]] SectionPoint point_on_reflecting(double cut_mm, bool at_b) const;
-  [[nodiscard]] double true_share_at(double cut_mm, bool at_b) const;
-  void find_arc();
+  ReflectingPrism(PrismShape shape, double side_mm, double index, const PrismLands& lands)
+      : shape_(std::move(shape)), side_mm_(side_mm), index_(index), lands_(lands) {}
 
-  ReflectingCorners corners_;
+  [[nodiscard]] Problem lands_eat(const char* side, double length_mm) const;
+
+  PrismShape shape_;
+  double side_mm_;
   double index_;
-  Faces faces_;
-  SectionDirection out_;  ///< direction of BA, the way of every useful ray inside after reflection
-  SectionPoint centre_;   ///< historic arc
-  double radius_mm_ = 0;
+  PrismLands lands_;
 };
+
+/// The same flat on all three corners.
+PrismLands flat_lands(double width_mm);
 
 }  // namespace prismwright

@@ -21,22 +21,24 @@ class OuterCurve {
 
   /// The curve whose glass is `edge_mm` thick along r where the ray of elevation `at` leaves.
   static OuterCurve through_edge(const RefractingBand& band, double at) {
-    const double cos_inside = std::cos(elevation_inside(at, band.index));
-    return {band, (band.index - cos_inside) * band.edge_mm / cos_inside + band.focal_mm / std::cos(at)};
+    const double inside = elevation_inside(at, band.index);
+    const OuterCurve plain(band, 0);
+    return {band, (band.index - plain.along_beam(inside)) * band.edge_mm / std::cos(inside) +
+                      band.focal_mm / std::cos(at) - plain.inner_advance(at)};
   }
 
   [[nodiscard]] double path(double t) const {
-    return (constant_ - band_.focal_mm / std::cos(t)) /
-           (band_.index - std::cos(elevation_inside(t, band_.index)));
+    return (constant_ - band_.focal_mm / std::cos(t) + inner_advance(t)) /
+           (band_.index - along_beam(elevation_inside(t, band_.index)));
   }
   [[nodiscard]] SectionPoint inner(double t) const { return {band_.focal_mm, band_.focal_mm * std::tan(t)}; }
   [[nodiscard]] SectionPoint place(double t) const {
     return inner(t) + path(t) * SectionDirection::at(elevation_inside(t, band_.index));
   }
-  /// Outward normal where a level exit is wanted: along n u(a) - (1, 0).
+  /// Outward normal where an exit along the beam is wanted: along n u(a) - w.
   [[nodiscard]] SectionDirection normal(double t) const {
     const SectionDirection inside = SectionDirection::at(elevation_inside(t, band_.index));
-    return SectionDirection::along(band_.index * inside + (-1.0) * SectionDirection());
+    return SectionDirection::along(band_.index * inside + (-1.0) * beam());
   }
 
   /// Elevation whose ray leaves the outer face at height z (rising in t; bisection within the bracket).
@@ -59,7 +61,8 @@ class OuterCurve {
     return true_face(FaceRole::outer, std::move(points), std::move(tangents));
   }
 
-  /// Arc through the upper point on which both extreme rays leave level: P0 + s0 u0 - R N0 = Q1 - R N1.
+  /// Arc through the upper point on which both extreme rays leave along the beam: P0 + s0 u0 - R N0 = Q1 - R
+  /// N1.
   [[nodiscard]] std::optional<Face> arc_outer(double from, double to) const {
     const SectionDirection ray = SectionDirection::at(elevation_inside(from, band_.index));
     const SectionDirection low = normal(from);
@@ -82,6 +85,15 @@ class OuterCurve {
   }
 
  private:
+  [[nodiscard]] SectionDirection beam() const { return SectionDirection::at(-band_.aim); }
+  /// Cosine between a ray inside and the beam.
+  [[nodiscard]] double along_beam(double inside) const { return std::cos(inside + band_.aim); }
+  /// How far the place where the ray enters lies along the beam, less the focal distance (0 for a level beam).
+  [[nodiscard]] double inner_advance(double t) const {
+    if (band_.aim == 0) return 0;
+    return band_.focal_mm * (std::cos(band_.aim) - 1 - std::tan(t) * std::sin(band_.aim));
+  }
+
   RefractingBand band_;
   double constant_;
 };
@@ -126,6 +138,7 @@ double RefractingBand::thickness(double from, double to) const {
 }
 
 double RefractingBand::elevation_of_thickness(double from, double thickness_mm) const {
+  if (aim != 0) return elevation_by_halving(from, thickness_mm);
   // The path constant that gives this thickness at `from`; then the edge elevation with the same constant.
   const double cos_from = std::cos(elevation_inside(from, index));
   const double wanted = (index / cos_from - 1) * thickness_mm + focal_mm / std::cos(from);
@@ -146,6 +159,16 @@ double RefractingBand::elevation_of_thickness(double from, double thickness_mm) 
   return t;
 }
 
+double RefractingBand::elevation_by_halving(double from, double thickness_mm) const {
+  double low = from;
+  double high = std::min(from + 0.6, radians(85));
+  for (int i = 0; i < 50; ++i) {
+    const double middle = 0.5 * (low + high);
+    (thickness(from, middle) < thickness_mm ? low : high) = middle;
+  }
+  return 0.5 * (low + high);
+}
+
 Outcome<Profile> RefractingBand::ring(double from, double to) const {
   const bool along_ray = joint == Joint::along_ray;
   const LevelLimits limits =
@@ -161,14 +184,18 @@ Outcome<Profile> RefractingBand::ring(double from, double to) const {
 
 Outcome<Profile> RefractingBand::centre(double to) const {
   const double last = joint == Joint::along_ray ? to : level_limits(*this, 0, to).to;
-  const OuterCurve curve = OuterCurve::through_edge(*this, last);
+  OuterCurve curve = OuterCurve::through_edge(*this, last);
+  // An aimed beam makes one of the two edges the thinner one: that one gets the edge thickness.
+  if (aim != 0 && curve.place(-last).r < focal_mm + edge_mm) curve = OuterCurve::through_edge(*this, -last);
   Face outer;
   if (faces == Faces::true_curve) {
     outer = curve.true_outer(-last, last);
   } else {
-    auto half = curve.arc_outer(0, last);
-    if (!half) return request_problem("ring.arc", "", "no circle serves the centre; choose true curves");
-    outer = arc_face(FaceRole::outer, mirrored(half->end()), half->end(), {half->centre.r, 0}, half->radius_mm);
+    auto arc = curve.arc_outer(aim == 0 ? 0 : -last, last);
+    if (!arc) return request_problem("ring.arc", "", "no circle serves the centre; choose true curves");
+    outer = aim == 0 ? arc_face(FaceRole::outer, mirrored(arc->end()), arc->end(), {arc->centre.r, 0},
+                                arc->radius_mm)
+                     : *arc;
   }
   const SectionPoint high = curve.inner(to);
   const SectionPoint low = mirrored(high);

@@ -17,6 +17,9 @@ struct RefractingBand {
   double edge_mm = 4;
   Faces faces = Faces::true_curve;
   Joint joint = Joint::along_ray;
+  /// Depression of the beam, radians: the light leaves along w = (cos aim, -sin aim) in place of (1, 0); s(t) =
+  /// (K - f / cos t + P.w) / (n - u.w). The inner face stays upright.
+  double aim = 0;
 
   /// Elevation of the ray that crosses the depth of the thin edge at height `margin_mm`, radians.
   [[nodiscard]] double elevation_of_margin(double margin_mm) const;
@@ -31,6 +34,9 @@ struct RefractingBand {
   [[nodiscard]] Outcome<Profile> ring(double from, double to) const;
   /// The centre: from -to to +to.
   [[nodiscard]] Outcome<Profile> centre(double to) const;
+
+ private:
+  [[nodiscard]] double elevation_by_halving(double from, double thickness_mm) const;
 };
 
 }  // namespace prismwright

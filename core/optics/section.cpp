@@ -2,9 +2,7 @@
 
 #include <algorithm>
 
-#include "core/base/angle.h"
-#include "core/optics/band_solver.h"
-#include "core/optics/stack_solver.h"
+#include "core/optics/section_maker.h"
 
 namespace prismwright {
 
@@ -56,55 +54,6 @@ BandAim band_aim(const SectionInput& input, Band band) {
 
 BandAim Section::aim_of(ZoneKind kind) const { return band_aim(input, band_of(kind)); }
 
-namespace {
-
-/// What a reflecting stack starts from: the limiting ray of the last ring and the height of its outer edge.
-StackStart start_above(const std::vector<Zone>& band) {
-  const Zone& last = band.back();
-  const Face* outer = last.profile.find(FaceRole::outer);
-  return {radians(last.to_deg), outer->end().z, std::nullopt};
-}
-
-Zone mirrored_zone(Zone zone) {
-  zone.kind = ZoneKind::lower;
-  zone.mark[0] = 'L';
-  std::swap(zone.from_deg, zone.to_deg);
-  zone.from_deg = -zone.from_deg;
-  zone.to_deg = -zone.to_deg;
-  zone.profile = mirrored(zone.profile);
-  ReflectingCorners& k = *zone.corners;
-  k = {mirrored(k.a), mirrored(k.b), mirrored(k.c), -k.beta, -k.gamma};
-  return zone;
-}
-
-}  // namespace
-
-Outcome<Section> solve_section(const SectionInput& input) {
-  Section section;
-  section.input = input;
-  auto band = solve_band(input);
-  if (!band) return band.problem();
-  section.zones = *band;
-  const StackStart start = start_above(*band);
-  const double band_top_deg = section.zones.back().to_deg;
-  section.lowest_deg = -band_top_deg;
-  section.highest_deg = band_top_deg;
-
-  StackStart above = start;
-  if (input.settings.upper_start_r_mm && input.settings.upper_start_z_mm) {
-    above.corner_a = SectionPoint{*input.settings.upper_start_r_mm, *input.settings.upper_start_z_mm};
-  }
-  auto upper = solve_stack(input, above, input.settings.upper_to_deg, StackSide::upper, section.notes);
-  if (!upper) return upper.problem();
-  auto lower = solve_stack(input, start, input.settings.lower_to_deg, StackSide::lower, section.notes);
-  if (!lower) return lower.problem();
-  for (Zone& zone : *upper) section.zones.push_back(std::move(zone));
-  for (Zone& zone : *lower) section.zones.push_back(mirrored_zone(std::move(zone)));
-  for (const Zone& zone : section.zones) {
-    section.lowest_deg = std::min(section.lowest_deg, zone.from_deg);
-    section.highest_deg = std::max(section.highest_deg, zone.to_deg);
-  }
-  return section;
-}
+Outcome<Section> solve_section(const SectionInput& input) { return SectionMaker(input).make(); }
 
 }  // namespace prismwright

@@ -89,6 +89,8 @@ struct Zone {
   double thickness_mm = 0;  ///< greatest glass thickness along r (refracting) or |BC| chord (reflecting)
   double section_thickness_mm = 0;  ///< what the caster cares for: as thickness_mm (refracting), or the
                                     ///< diameter of the circle inside the three corners (reflecting)
+  SectionPoint start_a;  ///< reflecting: the corner from which the prism was worked out (see PrismShape)
+  double side_mm = 0;    ///< reflecting: length of the entry side it was worked out with
   bool locked = false;
 };
 

@@ -2,159 +2,231 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "core/base/angle.h"
-#include "core/optics/reflecting_zone.h"
 #include "core/optics/refraction.h"
+#include "core/optics/stack_builder.h"
+#include "core/optics/stack_runs.h"
 
 namespace prismwright {
 
 namespace {
 
 constexpr int kMostPrisms = 80;
-constexpr double kSameElevation = 1e-9;   ///< radians: nothing is left to serve
-constexpr double kLeastChordInLands = 6;  ///< a shorter entry side could not carry its lands
+constexpr double kSameElevation = 1e-9;  ///< radians: nothing is left to serve
+constexpr double kSeenStrip_mm = 1e-3;
 
 class Stack {
  public:
-  Stack(const SectionInput& input, double limit_deg, StackSide side)
-      : input_(input), limit_(radians(limit_deg)), side_(side) {}
+  explicit Stack(const StackTask& task) : task_(task), builder_(task) {
+    place_ = {task.start_elevation, task.start_height_mm, 0, task.corner_a};
+    if (task.corner_a) place_.limiting = std::atan2(task.corner_a->z, task.corner_a->r);
+  }
 
-  Outcome<std::vector<Zone>> build(const StackStart& start, std::vector<std::string>& notes) {
-    double limiting =
-        start.corner_a ? std::atan2(start.corner_a->z, start.corner_a->r) : start.limiting_elevation;
-    double height = start.edge_height_mm;
-    while (limit_ - limiting > kSameElevation) {
-      if (zones_.size() >= kMostPrisms) return too_many();
-      const bool given = start.corner_a && zones_.empty();
-      const SectionPoint a = given ? *start.corner_a : corner_above(limiting, height);
-      const ReflectingPrism prism = cut_to_limit({a, chord(), index(), faces()});
-      if (chord() < kLeastChordInLands * land()) return eaten_by_lands();
-      if (prism.chord_mm() < kLeastChordInLands * land()) {
-        notes.push_back(rest_note(limiting, prism.chord_mm()));
-        break;
-      }
-      const auto added = add(prism);
-      if (!added) return added.problem();
-      limiting = radians(zones_.back().to_deg);
-      height = prism.corners().c.z;
-    }
-    return zones_;
+  Outcome<SolvedStack> solve() {
+    const Done done = task_.settings.division == Division::by_hand ? by_hand() : by_rule();
+    if (!done) return done.problem();
+    return std::move(solved_);
   }
 
  private:
-  [[nodiscard]] double chord() const { return input_.settings.reflecting_chord_mm; }
-  [[nodiscard]] double land() const { return input_.settings.land_mm; }
-  [[nodiscard]] double index() const { return input_.index; }
-  [[nodiscard]] Faces faces() const { return input_.settings.faces; }
-  [[nodiscard]] std::string mark() const {
-    return fmt::format("{}{:02}", side_ == StackSide::upper ? 'U' : 'L', zones_.size() + 1);
+  [[nodiscard]] std::string band() const { return std::string(name_of(task_.band)); }
+  [[nodiscard]] std::string mark(std::size_t more = 1) const {
+    return fmt::format("{}{:02}", task_.band == Band::upper ? 'U' : 'L', solved_.prisms.size() + more);
   }
+  [[nodiscard]] double seen_deg(double elevation) const { return degrees(elevation - task_.aim); }
+  [[nodiscard]] double least_side() const { return kLeastSideInLands * task_.lands.greatest_mm(); }
 
-  /// Corner A whose blunted prism just meets the limiting ray, at the given height, moved out by the gap.
-  [[nodiscard]] SectionPoint corner_above(double limiting, double height) const {
-    const auto on_ray = [&](double elevation) {
-      return SectionPoint{height / std::tan(elevation), height} +
-             input_.settings.gap_mm * SectionDirection::at(limiting);
-    };
-    if (land() <= 0) return on_ray(limiting);
-    double elevation = limiting;
-    for (int i = 0; i < 12; ++i) {
-      const double low = ReflectingPrism(on_ray(elevation), chord(), index(), Faces::arc).reach(land()).low;
-      elevation -= low - limiting;
-      if (std::abs(low - limiting) < 1e-15) break;
+  Done by_hand() {
+    for (const ZoneRow& row : task_.settings.rows) {
+      const Done done = row.locked ? add_locked(row) : add_row(row);
+      if (!done) return done;
     }
-    return on_ray(elevation);
-  }
-
-  /// The prism, or one cut short so that its glass ends at the limit.
-  [[nodiscard]] ReflectingPrism cut_to_limit(const ReflectingPrism& prism) const {
-    if (prism.reach(land()).high <= limit_ + kSameElevation) return prism;
-    ReflectingPrism cut = ReflectingPrism::reaching(prism.corners().a, limit_, index(), faces());
-    double corner = limit_;
-    for (int i = 0; i < 20 && land() > 0; ++i) {
-      const double missing = limit_ - cut.reach(land()).high;
-      if (std::abs(missing) < 1e-13 || cut.chord_mm() < kLeastChordInLands * land()) break;
-      corner += missing;
-      cut = ReflectingPrism::reaching(prism.corners().a, corner, index(), faces());
-    }
-    return cut;
-  }
-
-  Done add(const ReflectingPrism& prism) {
-    const auto reach = prism.reach(land());
-    Zone zone;
-    zone.mark = mark();
-    zone.kind = ZoneKind::upper;
-    zone.number = static_cast<int>(zones_.size()) + 1;
-    zone.from_deg = degrees(reach.low);
-    zone.to_deg = degrees(reach.high);
-    if (prism.margin(0.5) < 0) return no_reflection(zone, prism.margin(0.5));
-    auto profile = prism.profile(land());
-    if (!profile) {
-      Problem problem = profile.problem();
-      problem.text = fmt::format("zone {}: {}", zone.mark, problem.text);
-      return problem;
-    }
-    zone.profile = std::move(*profile);
-    zone.corners = prism.corners();
-    zone.thickness_mm = prism.reflecting_chord_mm();
-    zones_.push_back(std::move(zone));
     return {};
   }
 
-  [[nodiscard]] Problem no_reflection(const Zone& zone, double margin) const {
+  Done add_row(const ZoneRow& row) {
+    std::optional<StackedPrism> prism;
+    if (row.by == SizeBy::to_deg) {
+      const double end = radians(row.size) + task_.aim;
+      if (end - place_.limiting < kSameElevation) return ends_too_low(row);
+      prism = builder_.prism_to(place_, end);
+    } else {
+      const Division measure = row.by == SizeBy::thickness_mm ? Division::thickness : Division::side;
+      prism =
+          builder_.prism_of(place_, [&](SectionPoint a) { return builder_.side_for(a, measure, row.size); });
+    }
+    if (!prism) return no_prism();
+    return add(std::move(*prism));
+  }
+
+  Done add_locked(const ZoneRow& row) {
+    auto prism = builder_.prism(row.corner_a, row.size);
+    if (!prism) return no_prism();
+    if (const Done done = check_locked(*prism); !done) return done;
+    prism->locked = true;
+    return add(std::move(*prism));
+  }
+
+  Done by_rule() {
+    std::vector<StackRun> runs;
+    std::vector<ZoneRow> locked;
+    for (const ZoneRow& row : task_.settings.rows)
+      if (row.locked) locked.push_back(row);
+    std::sort(locked.begin(), locked.end(), [](const ZoneRow& one, const ZoneRow& other) {
+      return std::atan2(one.corner_a.z, one.corner_a.r) < std::atan2(other.corner_a.z, other.corner_a.r);
+    });
+    StackPlace from = place_;
+    for (const ZoneRow& row : locked) {
+      const auto prism = builder_.prism(row.corner_a, row.size);
+      if (!prism) return no_prism();
+      runs.push_back({from, prism->reach.low});
+      from = StackBuilder::above(*prism);
+    }
+    runs.push_back({from, task_.limit});
+    auto sizes = share_out(builder_, runs, static_cast<int>(locked.size()));
+    if (!sizes) return located(sizes.problem());
+    for (std::size_t i = 0; i < runs.size(); ++i) {
+      const Done filled = fill(runs[i], (*sizes)[i], i < locked.size());
+      if (!filled) return filled;
+      if (i == locked.size()) continue;
+      if (const Done done = add_locked(locked[i]); !done) return done;
+    }
+    return {};
+  }
+
+  /// The prisms of one run between two locked ones, or up to the limit of the stack.
+  Done fill(const StackRun& run, const RunSize& size, bool under_locked) {
+    for (int i = 0; run.limit - place_.limiting > kSameElevation; ++i) {
+      if (solved_.prisms.size() >= kMostPrisms) return too_many();
+      const bool last = size.prisms > 0 && i + 1 == size.prisms;
+      auto prism = last ? builder_.prism_to(place_, run.limit) : builder_.prism_of(place_, [&](SectionPoint a) {
+        return builder_.side_for(a, task_.settings.division, size.measure);
+      });
+      if (!prism) return no_prism();
+      if (prism->prism.side_mm() < least_side() && !last) return eaten_by_lands(prism->prism.side_mm());
+      if (prism->reach.high > run.limit + kSameElevation) {
+        prism = builder_.prism_to(place_, run.limit);
+        if (!prism || prism->prism.side_mm() < least_side()) {
+          note_rest(run.limit, prism ? prism->prism.side_mm() : 0, under_locked);
+          return {};
+        }
+      }
+      if (prism->prism.side_mm() < least_side()) return eaten_by_lands(prism->prism.side_mm());
+      if (const Done done = add(std::move(*prism)); !done) return done;
+    }
+    return {};
+  }
+
+  Done add(StackedPrism prism) {
+    if (solved_.prisms.size() >= kMostPrisms) return too_many();
+    if (prism.prism.margin(0.5) < 0) return no_reflection(prism);
+    place_ = StackBuilder::above(prism);
+    solved_.prisms.push_back(std::move(prism));
+    return {};
+  }
+
+  Done check_locked(const StackedPrism& locked) {
+    const SectionPoint a = locked.prism.corners().a;
+    if (locked.reach.low < place_.limiting - kSameElevation) {
+      return request_problem(
+          "stack.locked_overlap", mark(),
+          fmt::format("locked zone {} begins at {:.3f} deg, but what lies below it reaches {:.3f} deg. Free it "
+                      "(section {}_rows), or make its neighbours smaller",
+                      mark(), seen_deg(locked.reach.low), seen_deg(place_.limiting), band()));
+    }
+    if (place_.inner_mm > 0 && (a - SectionPoint{}).length() <= place_.inner_mm) {
+      return request_problem(
+          "stack.locked_clash", mark(),
+          fmt::format("locked zone {} would stand in the glass of its neighbour: its corner A lies {:.3f} mm "
+                      "from the focal point, the neighbour's corner B {:.3f} mm. Free one of the two",
+                      mark(), (a - SectionPoint{}).length(), place_.inner_mm));
+    }
+    if (locked.reach.low > place_.limiting + kSameElevation) {
+      solved_.notes.push_back(
+          fmt::format("Between locked zone {} and what lies below it light escapes from "
+                      "{:.3f} to {:.3f} deg.",
+                      mark(), seen_deg(place_.limiting), seen_deg(locked.reach.low)));
+    }
+    const double strip = a.z - place_.height_mm - task_.gap_mm * std::sin(place_.limiting);
+    if (strip > kSeenStrip_mm) {
+      solved_.notes.push_back(
+          fmt::format("Locked zone {} stands {:.3f} mm above its neighbour's beam, which leaves a dark strip.",
+                      mark(), strip));
+    }
+    return {};
+  }
+
+  Problem located(Problem problem) const {
+    problem.where = fmt::format("section.{}_division", band());
+    return problem;
+  }
+
+  [[nodiscard]] Problem ends_too_low(const ZoneRow& row) const {
     return request_problem(
-        "reflecting.not_total", zone.mark,
+        "stack.ends_too_low", mark(),
+        fmt::format("zone {} shall end at {:g} deg, but it begins at {:.3f} deg. Let it end beyond that",
+                    mark(), row.size, seen_deg(place_.limiting)));
+  }
+
+  [[nodiscard]] Problem no_prism() const {
+    return request_problem(
+        "stack.no_prism", mark(),
+        fmt::format(
+            "zone {} above {:.2f} deg cannot be: no prism there has the size asked for with its power in "
+            "that face. Choose another size, or put the power in the reflecting face "
+            "(section.{}_power)",
+            mark(), seen_deg(place_.limiting), band()));
+  }
+
+  [[nodiscard]] Problem no_reflection(const StackedPrism& prism) const {
+    const double from = seen_deg(prism.reach.low);
+    return request_problem(
+        "reflecting.not_total", mark(),
         fmt::format("zone {} ({:.2f} to {:.2f} deg): its middle ray meets the reflecting face at {:.2f} deg, "
-                    "but index {:g} "
-                    "reflects totally only from {:.2f} deg. End the {} prisms below {:.1f} deg "
-                    "(section.{}_to_deg) or take a "
-                    "material of higher index",
-                    zone.mark, zone.from_deg, zone.to_deg, degrees(margin + critical_angle(index())), index(),
-                    degrees(critical_angle(index())), name(), zone.from_deg, name()));
+                    "but index {:g} reflects totally only from {:.2f} deg. End the {} prisms below {:.1f} deg "
+                    "(section.{}_to_deg) or take a material of higher index",
+                    mark(), from, seen_deg(prism.reach.high),
+                    degrees(prism.prism.margin(0.5) + critical_angle(task_.kind.index)), task_.kind.index,
+                    degrees(critical_angle(task_.kind.index)), band(), from, band()));
   }
 
   [[nodiscard]] Problem too_many() const {
     return request_problem(
-        "stack.too_many", fmt::format("section.{}_to_deg", name()),
+        "stack.too_many", fmt::format("section.{}_to_deg", band()),
         fmt::format("an entry side of {:g} mm would need more than {} {} prisms to reach {:g} deg. Make "
                     "section.reflecting_chord_mm longer",
-                    chord(), kMostPrisms, name(), degrees(limit_)));
+                    task_.side_mm, kMostPrisms, band(), seen_deg(task_.limit)));
   }
 
-  /// Every prism of the stack, not only a short last one.
-  [[nodiscard]] Problem eaten_by_lands() const {
+  /// A prism that is small throughout, not only a short rest.
+  [[nodiscard]] Problem eaten_by_lands(double side_mm) const {
     return request_problem(
         "stack.lands", "section.land_mm",
         fmt::format(
-            "zone {}: lands of {:g} mm (section.land_mm) eat the faces of a prism of {:g} mm entry side "
-            "(section.reflecting_chord_mm); it carries lands up to {:g} mm. Make the lands narrower or "
-            "the entry side longer",
-            mark(), land(), chord(), chord() / kLeastChordInLands));
+            "zone {}: lands of {:g} mm (section.land_mm) eat the faces of a prism of {:g} mm entry side; "
+            "it carries lands up to {:g} mm. Make the lands narrower or the prisms larger",
+            mark(), task_.lands.greatest_mm(), side_mm, side_mm / kLeastSideInLands));
   }
 
-  [[nodiscard]] std::string rest_note(double limiting, double chord_mm) const {
-    return fmt::format(
-        "The {} prisms end at {:.2f} deg, not {:g}: the rest would be a prism of {:.2f} mm entry side, too "
-        "small for lands of {:g} mm.",
-        name(), degrees(limiting), degrees(limit_), chord_mm, land());
+  void note_rest(double limit, double side_mm, bool under_locked) {
+    solved_.notes.push_back(fmt::format(
+        "The {} prisms {} end at {:.2f} deg, not {:g}: the rest would be a prism of {:.2f} mm entry "
+        "side, too small for lands of {:g} mm.",
+        band(), under_locked ? fmt::format("below locked {}", mark()) : "", seen_deg(place_.limiting),
+        seen_deg(limit), side_mm, task_.lands.greatest_mm()));
   }
 
-  [[nodiscard]] const char* name() const { return side_ == StackSide::upper ? "upper" : "lower"; }
-
-  const SectionInput& input_;
-  double limit_;
-  StackSide side_;
-  std::vector<Zone> zones_;
+  const StackTask& task_;
+  StackBuilder builder_;
+  StackPlace place_;
+  SolvedStack solved_;
 };
 
 }  // namespace
 
-Outcome<std::vector<Zone>> solve_stack(const SectionInput& input, const StackStart& start, double limit_deg,
-                                       StackSide side, std::vector<std::string>& notes) {
-  return Stack(input, limit_deg, side).build(start, notes);
-}
+Outcome<SolvedStack> solve_stack(const StackTask& task) { return Stack(task).solve(); }
 
 }  // namespace prismwright

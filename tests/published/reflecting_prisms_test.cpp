@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "core/base/angle.h"
+#include "core/optics/moved_power.h"
 #include "core/optics/proof.h"
 #include "core/optics/reflecting_zone.h"
 #include "core/optics/section.h"
@@ -27,7 +28,8 @@ class SkerryvoreAngles : public testing::TestWithParam<AngleRow> {};
 TEST_P(SkerryvoreAngles, FollowFromTheElevationOfTheLowestRay) {
   const AngleRow row = GetParam();
   const double e = radians(row.elevation_deg);
-  const ReflectingPrism prism({900 * std::cos(e), 900 * std::sin(e)}, 1e-3, 1.51, Faces::arc);
+  const auto prism = *ReflectingPrism::make({900 * std::cos(e), 900 * std::sin(e)}, 1e-3,
+                                            {.index = 1.51, .faces = Faces::arc}, {});
   const double xi = prism.corners().beta - kPi / 2 - e;
   const double ga = e + xi - prism.corners().gamma;
   EXPECT_NEAR(degrees(xi), row.xi_deg, 1e-5);
@@ -99,20 +101,47 @@ TEST(FirstOrderReflectingSides, LieInThePublishedBand) {
 /// Own check figures (n = 1.4918, A at elevation 30 deg and r = 270, |AB| = 30), printed to 0.01 mm and deg.
 TEST(FourthOrderPrism, MatchesTheCheckFigures) {
   const SectionPoint a{270, 270 * std::tan(radians(30))};
-  const ReflectingPrism arc(a, 30, 1.4918, Faces::arc);
+  const auto arc = *ReflectingPrism::make(a, 30, {.index = 1.4918, .faces = Faces::arc}, {});
   EXPECT_NEAR(arc.corners().b.r, 241.19, 0.005);
   EXPECT_NEAR(arc.corners().b.z, 164.24, 0.005);
   EXPECT_NEAR(degrees(arc.corners().beta), 163.83, 0.005);
   EXPECT_NEAR(degrees(arc.corners().gamma), 46.17, 0.005);
   EXPECT_NEAR(arc.corners().c.r, 291.50, 0.005);
   EXPECT_NEAR(arc.corners().c.z, 178.28, 0.005);
-  const auto profile = arc.profile(0);
+  const auto profile = arc.profile();
   ASSERT_TRUE(profile.ok());
   EXPECT_NEAR(profile->find(FaceRole::reflecting)->radius_mm, 2517.6, 0.05);
 
-  const ReflectingPrism curve(a, 30, 1.4918, Faces::true_curve);
+  const auto curve = *ReflectingPrism::make(a, 30, {.index = 1.4918}, {});
   EXPECT_NEAR(curve.corners().c.r, 291.472, 0.0005);
   EXPECT_NEAR(curve.corners().c.z, 178.252, 0.0005);
+}
+
+/// Own check figures for the power in the entry or exit face, with the reflecting face along the chord B to C
+/// of the true-curve prism (15.571234 deg): printed to 1e-6 mm and deg.
+TEST(FourthOrderPrism, PowerInAnotherFaceMatchesTheCheckFigures) {
+  const SectionPoint a{270, 270 * std::tan(radians(30))};
+  const auto plain = *ReflectingPrism::make(a, 30, {.index = 1.4918}, {});
+  const SectionDirection tau = SectionDirection::along(plain.corners().c - plain.corners().b);
+  EXPECT_NEAR(degrees(tau.elevation()), 15.571234, 1e-6);
+  const SectionDirection e = SectionDirection::at(plain.corners().beta).reversed();
+  const SectionDirection inside = SectionDirection::along(2 * dot(e, tau) * tau + (-1.0) * e);
+  EXPECT_NEAR(degrees(inside.elevation()), 47.312709, 1e-6);
+  const EntryCurve entry{plain.corners().b, inside, 1.4918};
+  EXPECT_NEAR(entry.constant(), -132.247554, 1e-6);
+  EXPECT_NEAR(entry.at(radians(30)).r, 269.981229, 1e-6);
+  EXPECT_NEAR(entry.at(radians(30)).z, 155.873735, 1e-6);
+
+  ExitCurve exit{{a, plain.corners().b, 1.4918}, tau, 0};
+  const SectionDirection way = exit.after(1);
+  const SectionDirection side = SectionDirection::at(plain.corners().gamma);
+  const SectionPoint b = plain.corners().b;
+  exit.constant = exit.constant_for(1, b + cross(a - b, side) / cross(way, side) * way);
+  EXPECT_NEAR(exit.constant, 66.561571, 1e-6);
+  EXPECT_NEAR(exit.at(1).r, 269.499910, 1e-6);
+  EXPECT_NEAR(exit.at(1).z, 155.363626, 1e-6);
+  EXPECT_NEAR(exit.at(0).r, 291.490752, 1e-6);
+  EXPECT_NEAR(exit.at(0).z, 178.246891, 1e-6);
 }
 
 TEST(FourthOrderPrism, ArcDepartsByTheCheckFigure) {
