@@ -67,7 +67,10 @@ SealMark rows_mark(SQLite::Database& db, const std::string& table, const std::st
 
 SealMark values_mark(SQLite::Database& db) {
   SealMark mark = 0;
-  for (const char* table : kValueTables) mark ^= rows_mark(db, table);
+  for (const char* table : kValueTables) {
+    // A book of an older version has not all of them.
+    if (db.tableExists(table)) mark ^= rows_mark(db, table);
+  }
   return mark;
 }
 

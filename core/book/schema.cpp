@@ -92,6 +92,68 @@ UPDATE section SET level_within_deg = 0.5;
 ALTER TABLE frame ADD COLUMN heat_range_k REAL NOT NULL DEFAULT 30;
 UPDATE frame SET heat_range_k = 30;
 ALTER TABLE ledger ADD COLUMN back_to_stage TEXT;
+)sql",
+    R"sql(
+ALTER TABLE section ADD COLUMN land_a_mm REAL;
+ALTER TABLE section ADD COLUMN land_a_shape TEXT NOT NULL DEFAULT 'flat';
+ALTER TABLE section ADD COLUMN land_b_mm REAL;
+ALTER TABLE section ADD COLUMN land_b_shape TEXT NOT NULL DEFAULT 'flat';
+ALTER TABLE section ADD COLUMN land_c_mm REAL;
+ALTER TABLE section ADD COLUMN land_c_shape TEXT NOT NULL DEFAULT 'flat';
+ALTER TABLE section ADD COLUMN refracting_division TEXT NOT NULL DEFAULT 'thickness';
+ALTER TABLE section ADD COLUMN refracting_count INTEGER NOT NULL DEFAULT 6;
+ALTER TABLE section ADD COLUMN refracting_rows TEXT NOT NULL DEFAULT '';
+ALTER TABLE section ADD COLUMN refracting_faces TEXT NOT NULL DEFAULT 'as_section';
+ALTER TABLE section ADD COLUMN refracting_turning TEXT NOT NULL DEFAULT 'as_work';
+ALTER TABLE section ADD COLUMN refracting_focus_mm REAL NOT NULL DEFAULT 0;
+ALTER TABLE section ADD COLUMN refracting_aim_deg REAL;
+ALTER TABLE section ADD COLUMN upper_division TEXT NOT NULL DEFAULT 'side';
+ALTER TABLE section ADD COLUMN upper_count INTEGER NOT NULL DEFAULT 12;
+ALTER TABLE section ADD COLUMN upper_thickness_mm REAL NOT NULL DEFAULT 20;
+ALTER TABLE section ADD COLUMN upper_rows TEXT NOT NULL DEFAULT '';
+ALTER TABLE section ADD COLUMN upper_power TEXT NOT NULL DEFAULT 'reflecting';
+ALTER TABLE section ADD COLUMN upper_faces TEXT NOT NULL DEFAULT 'as_section';
+ALTER TABLE section ADD COLUMN upper_turning TEXT NOT NULL DEFAULT 'as_work';
+ALTER TABLE section ADD COLUMN upper_focus_mm REAL NOT NULL DEFAULT 0;
+ALTER TABLE section ADD COLUMN upper_aim_deg REAL;
+ALTER TABLE section ADD COLUMN lower_division TEXT NOT NULL DEFAULT 'side';
+ALTER TABLE section ADD COLUMN lower_count INTEGER NOT NULL DEFAULT 6;
+ALTER TABLE section ADD COLUMN lower_thickness_mm REAL NOT NULL DEFAULT 20;
+ALTER TABLE section ADD COLUMN lower_rows TEXT NOT NULL DEFAULT '';
+ALTER TABLE section ADD COLUMN lower_power TEXT NOT NULL DEFAULT 'reflecting';
+ALTER TABLE section ADD COLUMN lower_faces TEXT NOT NULL DEFAULT 'as_section';
+ALTER TABLE section ADD COLUMN lower_turning TEXT NOT NULL DEFAULT 'as_work';
+ALTER TABLE section ADD COLUMN lower_focus_mm REAL NOT NULL DEFAULT 0;
+ALTER TABLE section ADD COLUMN lower_aim_deg REAL;
+ALTER TABLE section ADD COLUMN pair_radius_mm REAL;
+ALTER TABLE section ADD COLUMN upper_rib_mm REAL NOT NULL DEFAULT 0;
+ALTER TABLE section ADD COLUMN lower_rib_mm REAL NOT NULL DEFAULT 0;
+ALTER TABLE section ADD COLUMN rib_inner_r_mm REAL;
+ALTER TABLE section ADD COLUMN rib_outer_r_mm REAL;
+ALTER TABLE section ADD COLUMN aim TEXT NOT NULL DEFAULT 'level';
+UPDATE section SET land_a_shape = 'flat', land_b_shape = 'flat', land_c_shape = 'flat',
+  refracting_division = 'thickness', refracting_count = 6, refracting_rows = '',
+  refracting_faces = 'as_section', refracting_turning = 'as_work', refracting_focus_mm = 0,
+  upper_division = 'side', upper_count = 12, upper_thickness_mm = 20, upper_rows = '',
+  upper_power = 'reflecting', upper_faces = 'as_section', upper_turning = 'as_work', upper_focus_mm = 0,
+  lower_division = 'side', lower_count = 6, lower_thickness_mm = 20, lower_rows = '',
+  lower_power = 'reflecting', lower_faces = 'as_section', lower_turning = 'as_work', lower_focus_mm = 0,
+  upper_rib_mm = 0, lower_rib_mm = 0, aim = 'level';
+ALTER TABLE brief ADD COLUMN height_m REAL NOT NULL DEFAULT 0;
+UPDATE brief SET height_m = 0;
+ALTER TABLE material ADD COLUMN temperature_c REAL NOT NULL DEFAULT 20;
+ALTER TABLE material ADD COLUMN index_per_k REAL;
+ALTER TABLE material ADD COLUMN wavelength_nm REAL NOT NULL DEFAULT 587.6;
+UPDATE material SET temperature_c = 20, wavelength_nm = 587.6;
+CREATE TABLE lamp (
+  id INTEGER PRIMARY KEY CHECK (id = 1),
+  height_mm REAL NOT NULL,
+  above_mm REAL NOT NULL);
+INSERT INTO lamp SELECT 1, 0, 0 FROM brief;
+CREATE TABLE variant (
+  name TEXT PRIMARY KEY NOT NULL,
+  when_utc TEXT NOT NULL,
+  texts TEXT NOT NULL);
 )sql"};
 
 void set_version(SQLite::Database& db, int version) {

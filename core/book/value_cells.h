@@ -3,11 +3,11 @@
 #include <optional>
 #include <stdexcept>
 #include <string>
+#include <type_traits>
 #include <vector>
 
 #include "core/book/sqlite_api.h"
-#include "core/lens/brief.h"
-#include "core/optics/section.h"
+#include "core/lens/choice_words.h"
 
 namespace prismwright {
 
@@ -23,17 +23,33 @@ void put(SQLite::Statement& statement, int place, const std::string& text);
 void put(SQLite::Statement& statement, int place, double number);
 void put(SQLite::Statement& statement, int place, const std::optional<double>& number);
 void put(SQLite::Statement& statement, int place, const std::vector<double>& numbers);  ///< as "[1.5, 2]"
-void put(SQLite::Statement& statement, int place, Work work);
-void put(SQLite::Statement& statement, int place, Faces faces);
-void put(SQLite::Statement& statement, int place, Joint joint);
+void put(SQLite::Statement& statement, int place, int count);
+void put(SQLite::Statement& statement, int place, const std::vector<ZoneRow>& rows);  ///< as rows_text
+template <class Choice>
+requires std::is_enum_v<Choice>
+void put(SQLite::Statement& statement, int place, Choice choice) {
+  statement.bind(place, std::string(word_of(choice)));
+}
 
 // One value out of a cell; throws BookDamage when the cell holds another type or an unknown word.
 void take(const SQLite::Column& cell, std::string& text);
 void take(const SQLite::Column& cell, double& number);
 void take(const SQLite::Column& cell, std::optional<double>& number);
 void take(const SQLite::Column& cell, std::vector<double>& numbers);
-void take(const SQLite::Column& cell, Work& work);
-void take(const SQLite::Column& cell, Faces& faces);
-void take(const SQLite::Column& cell, Joint& joint);
+void take(const SQLite::Column& cell, int& count);
+void take(const SQLite::Column& cell, std::vector<ZoneRow>& rows);
+[[noreturn]] void refuse_cell(const SQLite::Column& cell);
+template <class Choice>
+requires std::is_enum_v<Choice>
+void take(const SQLite::Column& cell, Choice& choice) {
+  std::string text;
+  take(cell, text);
+  for (const auto& [each, word] : kChoiceWords<Choice>) {
+    if (word != text) continue;
+    choice = each;
+    return;
+  }
+  refuse_cell(cell);
+}
 
 }  // namespace prismwright

@@ -19,11 +19,15 @@ void for_each_table(Values& all, VisitTable&& visit_table) {
     visit("work", brief.work);
     visit("character", brief.character);
     visit("notes", brief.notes);
+    visit("height_m", brief.height_m);
   });
   visit_table("material", all.material, [](auto& material, auto&& visit) {
     visit("name", material.name);
     visit("index", material.index);
     visit("density_g_cm3", material.density_g_cm3);
+    visit("temperature_c", material.temperature_c);
+    visit("index_per_k", material.index_per_k);
+    visit("wavelength_nm", material.wavelength_nm);
   });
   visit_table("section", all.section, [](auto& section, auto&& visit) {
     visit("faces", section.faces);
@@ -40,6 +44,43 @@ void for_each_table(Values& all, VisitTable&& visit_table) {
     visit("upper_start_r_mm", section.upper_start_r_mm);
     visit("upper_start_z_mm", section.upper_start_z_mm);
     visit("level_within_deg", section.level_within_deg);
+    visit("land_a_mm", section.land_a.size_mm);
+    visit("land_a_shape", section.land_a.shape);
+    visit("land_b_mm", section.land_b.size_mm);
+    visit("land_b_shape", section.land_b.shape);
+    visit("land_c_mm", section.land_c.size_mm);
+    visit("land_c_shape", section.land_c.shape);
+    visit("refracting_division", section.refracting.division);
+    visit("refracting_count", section.refracting.count);
+    visit("refracting_rows", section.refracting.rows);
+    visit("refracting_faces", section.refracting.faces);
+    visit("refracting_turning", section.refracting.turning);
+    visit("refracting_focus_mm", section.refracting.focus_z_mm);
+    visit("refracting_aim_deg", section.refracting.aim_deg);
+    visit("upper_division", section.upper.division);
+    visit("upper_count", section.upper.count);
+    visit("upper_thickness_mm", section.upper.section_thickness_mm);
+    visit("upper_rows", section.upper.rows);
+    visit("upper_power", section.upper.power);
+    visit("upper_faces", section.upper.faces);
+    visit("upper_turning", section.upper.turning);
+    visit("upper_focus_mm", section.upper.focus_z_mm);
+    visit("upper_aim_deg", section.upper.aim_deg);
+    visit("lower_division", section.lower.division);
+    visit("lower_count", section.lower.count);
+    visit("lower_thickness_mm", section.lower.section_thickness_mm);
+    visit("lower_rows", section.lower.rows);
+    visit("lower_power", section.lower.power);
+    visit("lower_faces", section.lower.faces);
+    visit("lower_turning", section.lower.turning);
+    visit("lower_focus_mm", section.lower.focus_z_mm);
+    visit("lower_aim_deg", section.lower.aim_deg);
+    visit("pair_radius_mm", section.pair_radius_mm);
+    visit("upper_rib_mm", section.upper_rib_mm);
+    visit("lower_rib_mm", section.lower_rib_mm);
+    visit("rib_inner_r_mm", section.rib_inner_r_mm);
+    visit("rib_outer_r_mm", section.rib_outer_r_mm);
+    visit("aim", section.aim_at);
   });
   visit_table("frame", all.frame, [](auto& frame, auto&& visit) {
     visit("rib_mm", frame.rib_mm);
@@ -49,6 +90,10 @@ void for_each_table(Values& all, VisitTable&& visit_table) {
     visit("rib_margin_mm", frame.rib_margin_mm);
     visit("ring_mm", frame.ring_mm);
     visit("heat_range_k", frame.heat_range_k);
+  });
+  visit_table("lamp", all.lamp, [](auto& lamp, auto&& visit) {
+    visit("height_mm", lamp.height_mm);
+    visit("above_mm", lamp.above_mm);
   });
 }
 

@@ -4,10 +4,13 @@
 
 namespace prismwright {
 
-double Material::effective_index() const {
-  if (index) return *index;
-  const Medium* medium = find_medium(name);
-  return (medium ? *medium : media().front()).index();
+double Material::index_at(double at_nm) const {
+  constexpr double kFormulas_c = 20;
+  const Medium* found = find_medium(name);
+  const Medium& medium = found ? *found : media().front();
+  const double batch = index ? *index - medium.index() : 0;
+  return medium.index(at_nm) + batch +
+         index_per_k.value_or(medium.index_per_k()) * (temperature_c - kFormulas_c);
 }
 
 std::string_view name_of(Work work) { return work == Work::bullseye ? "bullseye" : "belt"; }

@@ -4,6 +4,7 @@
 
 #include "core/frame/frame_settings.h"
 #include "core/lens/brief.h"
+#include "core/lens/sea_horizon.h"
 #include "core/optics/section.h"
 
 namespace prismwright {
@@ -16,9 +17,17 @@ struct LensValues {
   std::vector<Panel> panels = equal_panels(8);
   SectionSettings section;
   FrameSettings frame;
+  Lamp lamp;
+
+  /// What a band's zones are turned about.
+  [[nodiscard]] bool turns_about_lens(Band band) const {
+    const BandTurning own = section.of(band).turning;
+    return own == BandTurning::as_work ? brief.work == Work::belt : own == BandTurning::lens;
+  }
 
   [[nodiscard]] SectionInput section_input() const {
-    return {brief.focal_mm, material.effective_index(), section};
+    return {brief.focal_mm, material.effective_index(), section, horizon_dip_deg(brief.height_m),
+            turns_about_lens(Band::refracting)};
   }
 };
 

@@ -20,6 +20,12 @@ struct UnitFactor {
 };
 
 constexpr std::array kUnits = {
+    UnitFactor{"m", "m", 1},
+    UnitFactor{"m", "ft", 3048, 10000},
+    UnitFactor{"m", "'", 3048, 10000},
+    UnitFactor{"nm", "nm", 1},
+    UnitFactor{"C", "C", 1},
+
     UnitFactor{"mm", "mm", 1},
     UnitFactor{"mm", "cm", 10},
     UnitFactor{"mm", "m", 1000},

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 #include "core/lens/orders.h"
 #include "core/lens/quantity_table.h"
@@ -41,6 +42,12 @@ Problem unreadable(const Quantity& q, const std::string& text) {
                          fmt::format("{} = '{}' cannot be read. Give {}", q.key, text, wanted));
 }
 
+Problem not_whole(const Quantity& q, const std::string& text) {
+  return request_problem(
+      "value.unreadable", q.key,
+      fmt::format("{} = '{}' is no whole number. Give one from {:g} to {:g}", q.key, text, q.min, q.max));
+}
+
 Done write_choice(const QuantityRow& row, LensValues& values, std::string text) {
   const Quantity& q = row.quantity;
   if (q.key == "brief.order") {
@@ -75,7 +82,10 @@ Done write_value(const QuantityRow& row, LensValues& values, const std::string& 
   }
   const auto number = read_number(text, q.unit);
   if (!number) return unreadable(q, given);
-  if (const auto* place = std::get_if<NumberPlace>(&row.place)) {
+  if (const auto* count = std::get_if<CountPlace>(&row.place)) {
+    if (*number != std::floor(*number) || std::abs(*number) > 1e6) return not_whole(q, given);
+    (*count)(values) = static_cast<int>(*number);
+  } else if (const auto* place = std::get_if<NumberPlace>(&row.place)) {
     (*place)(values) = *number;
   } else {
     std::get<BlankNumberPlace>(row.place)(values) = *number;
@@ -110,6 +120,7 @@ std::string value_text(const LensValues& values, std::string_view key) {
       const auto& number = place(values);
       return number ? number_text(*number) : "";
     }
+    std::string operator()(const CountPlace& place) const { return fmt::format("{}", place(values)); }
     std::string operator()(const TextPlace& place) const { return place(values); }
     std::string operator()(const NumbersPlace& place) const { return numbers_text(place(values)); }
     std::string operator()(const SpecialPlace& place) const { return place.read(values); }

@@ -7,27 +7,26 @@
 
 namespace prismwright {
 
-namespace {
-
-/// A choice held in an enum: its words and the member.
-template <class Choice>
-SpecialPlace choice_place(std::function<Choice&(LensValues&)> member,
-                          std::vector<std::pair<Choice, std::string>> words) {
-  const auto read = [member, words](const LensValues& values) {
-    const Choice now = member(const_cast<LensValues&>(values));
-    for (const auto& [choice, word] : words) {
-      if (choice == now) return word;
-    }
-    return words.front().second;
-  };
-  const auto write = [member, words](LensValues& values, const std::string& text) -> Done {
-    for (const auto& [choice, word] : words) {
-      if (word == text) member(values) = choice;
-    }
-    return {};
-  };
-  return {read, write};
+Quantity text_quantity(std::string key, const char* label, const char* meaning) {
+  return {std::move(key), QuantityForm::text, "", 0, 0, true, {}, label, meaning};
 }
+
+Quantity number_quantity(std::string key, const char* unit, double min, double max, const char* label,
+                         const char* meaning) {
+  return {std::move(key), QuantityForm::number, unit, min, max, false, {}, label, meaning};
+}
+
+Quantity blank_quantity(std::string key, const char* unit, double min, double max, const char* label,
+                        const char* meaning) {
+  return {std::move(key), QuantityForm::number, unit, min, max, true, {}, label, meaning};
+}
+
+Quantity choice_quantity(std::string key, std::vector<std::string> choices, const char* label,
+                         const char* meaning) {
+  return {std::move(key), QuantityForm::choice, "", 0, 0, false, std::move(choices), label, meaning};
+}
+
+namespace {
 
 std::vector<std::string> order_keys() {
   std::vector<std::string> keys;
@@ -59,28 +58,12 @@ SpecialPlace material_place() {
   return {[](const LensValues& v) { return v.material.name; },
           [](LensValues& v, const std::string& text) -> Done {
             if (v.material.name == text) return {};
-            v.material = {text, std::nullopt, find_medium(text)->density_g_cm3()};
+            v.material.name = text;
+            v.material.index.reset();
+            v.material.index_per_k.reset();
+            v.material.density_g_cm3 = find_medium(text)->density_g_cm3();
             return {};
           }};
-}
-
-Quantity text_quantity(const char* key, const char* label, const char* meaning) {
-  return {key, QuantityForm::text, "", 0, 0, true, {}, label, meaning};
-}
-
-Quantity number_quantity(const char* key, const char* unit, double min, double max, const char* label,
-                         const char* meaning) {
-  return {key, QuantityForm::number, unit, min, max, false, {}, label, meaning};
-}
-
-Quantity blank_quantity(const char* key, const char* unit, double min, double max, const char* label,
-                        const char* meaning) {
-  return {key, QuantityForm::number, unit, min, max, true, {}, label, meaning};
-}
-
-Quantity choice_quantity(const char* key, std::vector<std::string> choices, const char* label,
-                         const char* meaning) {
-  return {key, QuantityForm::choice, "", 0, 0, false, std::move(choices), label, meaning};
 }
 
 using Rows = std::vector<QuantityRow>;
@@ -101,10 +84,9 @@ void add_brief(Rows& rows) {
                   NumberPlace([](LensValues& v) -> double& { return v.brief.focal_mm; })});
   rows.push_back(
       {choice_quantity(
-           "brief.work", {"bullseye", "belt"}, "Work",
+           "brief.work", choice_words<Work>(), "Work",
            "Bull's-eye work is turned about each panel's own axis, belt work about the upright lens axis"),
-       choice_place<Work>([](LensValues& v) -> Work& { return v.brief.work; },
-                          {{Work::bullseye, "bullseye"}, {Work::belt, "belt"}})});
+       choice_place<Work>([](LensValues& v) -> Work& { return v.brief.work; })});
   rows.push_back({{"brief.panels",
                    QuantityForm::count,
                    "",
@@ -118,6 +100,9 @@ void add_brief(Rows& rows) {
   rows.push_back(
       {text_quantity("brief.character", "Character", "As in a list of lights, for instance Fl(2) 10s"),
        TextPlace([](LensValues& v) -> std::string& { return v.brief.character; })});
+  rows.push_back({number_quantity("brief.height_m", "m", 0, 2000, "Height over the sea",
+                                  "Of the focal plane; the depression of the sea horizon follows from it"),
+                  NumberPlace([](LensValues& v) -> double& { return v.brief.height_m; })});
   rows.push_back({text_quantity("brief.notes", "Notes", "Anything that whoever works on the lens should know"),
                   TextPlace([](LensValues& v) -> std::string& { return v.brief.notes; })});
 }
@@ -168,17 +153,31 @@ void add_material(Rows& rows) {
        NumberPlace([](LensValues& v) -> double& { return v.material.density_g_cm3; })});
 }
 
+void add_material_light(Rows& rows) {
+  rows.push_back(
+      {number_quantity("material.temperature_c", "C", -60, 90, "Temperature",
+                       "At which the lens will stand; the index changes with it. Formulas and measured "
+                       "index hold at 20 C"),
+       NumberPlace([](LensValues& v) -> double& { return v.material.temperature_c; })});
+  rows.push_back(
+      {blank_quantity("material.index_per_k", "", -1e-3, 1e-3, "Index per kelvin",
+                      "Change of the index with temperature; blank: the material's (acrylic -1.05e-4)"),
+       BlankNumberPlace([](LensValues& v) -> std::optional<double>& { return v.material.index_per_k; })});
+  rows.push_back(
+      {number_quantity("material.wavelength_nm", "nm", 400, 1000, "Design wavelength",
+                       "That the section is worked out for; 587.6: yellow helium line, the usual one"),
+       NumberPlace([](LensValues& v) -> double& { return v.material.wavelength_nm; })});
+}
+
 void add_section_faces(Rows& rows) {
   rows.push_back(
       {choice_quantity("section.faces", {"true", "arc"}, "Curved faces",
                        "True curves send every focal ray level; arcs are the historic way and depart a little"),
-       choice_place<Faces>([](LensValues& v) -> Faces& { return v.section.faces; },
-                           {{Faces::true_curve, "true"}, {Faces::arc, "arc"}})});
+       choice_place<Faces>([](LensValues& v) -> Faces& { return v.section.faces; })});
   rows.push_back({choice_quantity("section.joint", {"along_ray", "level"}, "Joints of rings",
                                   "Along the ray inside the glass no light is lost in the joint; level joints "
                                   "are older practice and lose some"),
-                  choice_place<Joint>([](LensValues& v) -> Joint& { return v.section.joint; },
-                                      {{Joint::along_ray, "along_ray"}, {Joint::level, "level"}})});
+                  choice_place<Joint>([](LensValues& v) -> Joint& { return v.section.joint; })});
   rows.push_back({number_quantity("section.edge_mm", "mm", 0.5, 60, "Edge thickness",
                                   "Thickness of a refracting ring at its thin upper edge, measured level"),
                   NumberPlace([](LensValues& v) -> double& { return v.section.edge_mm; })});
@@ -187,8 +186,8 @@ void add_section_faces(Rows& rows) {
                        "How much thicker than its edge a ring may get where the band is divided automatically"),
        NumberPlace([](LensValues& v) -> double& { return v.section.ring_growth_mm; })});
   rows.push_back({number_quantity("section.land_mm", "mm", 0, 50, "Land",
-                                  "Width of the flat on each corner of a reflecting prism: a sharp corner can "
-                                  "be neither printed nor cast"),
+                                  "Size of the flat or rounding on each corner of a reflecting prism: a sharp "
+                                  "corner can be neither printed nor cast"),
                   NumberPlace([](LensValues& v) -> double& { return v.section.land_mm; })});
   rows.push_back(
       {number_quantity("section.gap_mm", "mm", 0, 20, "Setting gap", "Room between neighbouring prisms"),
@@ -273,8 +272,13 @@ const std::vector<QuantityRow>& quantity_rows() {
     add_brief(rows);
     add_panels(rows);
     add_material(rows);
+    add_material_light(rows);
     add_section_faces(rows);
+    add_lands(rows);
     add_section_limits(rows);
+    add_bands(rows);
+    add_ribs_and_aim(rows);
+    add_lamp(rows);
     add_frame(rows);
     return rows;
   }();

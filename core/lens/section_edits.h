@@ -42,13 +42,4 @@ Outcome<SectionEdit> add_zone(const LensValues& values, const Section& section, 
 Outcome<SectionEdit> divide_band(const LensValues& values, const Section& section, Band band, Division division,
                                  double number);
 
-/// Words of the choices as they stand in keys and in the batch program.
-std::string_view name_of(Division division);  ///< "thickness", "side", "count", "area", "height", "by_hand"
-std::string_view name_of(SizeBy by);          ///< "to_deg", "margin_mm", "side_mm", "thickness_mm"
-
-/// Rows as text, one per zone, parted by semicolons: "to 12.5", "margin 139.7", "side 30", "thickness 18";
-/// locked ones "margin 139.7 locked from 3.25" or "side 30 locked at 268.1 210.4".
-std::string rows_text(const std::vector<ZoneRow>& rows);
-Outcome<std::vector<ZoneRow>> read_rows(std::string_view text, Band band);
-
 }  // namespace prismwright

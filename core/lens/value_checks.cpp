@@ -5,6 +5,7 @@
 
 #include "core/base/angle.h"
 #include "core/lens/quantity_table.h"
+#include "core/lens/zone_rows.h"
 
 namespace prismwright {
 
@@ -27,6 +28,7 @@ Done numbers_in_range(const QuantityRow& row, LensValues& values) {
     const auto& number = (*place)(values);
     return number ? in_range(row.quantity, *number) : Done();
   }
+  if (const auto* place = std::get_if<CountPlace>(&row.place)) return in_range(row.quantity, (*place)(values));
   if (const auto* place = std::get_if<NumbersPlace>(&row.place)) {
     for (const double number : (*place)(values)) {
       if (const Done done = in_range(row.quantity, number); !done) return done;
@@ -91,6 +93,31 @@ Done check_frame(const FrameSettings& frame) {
                                      frame.pocket_mm, frame.rib_mm));
 }
 
+Done check_limit(const SectionSettings& section, Band band, double limit) {
+  if (section.of(band).division == Division::by_hand || limit >= section.refracting_to_deg) return {};
+  const std::string key = fmt::format("section.{}_to_deg", name_of(band));
+  return request_problem(
+      "limit.below_band", key,
+      fmt::format(
+          "{} is {:g} deg, inside the refracting band, which reaches {:g} deg. Choose {:g} for no reflecting "
+          "prisms, or more",
+          key, limit, section.refracting_to_deg, section.refracting_to_deg));
+}
+
+Done check_bands(const SectionSettings& section) {
+  for (const Band band : {Band::refracting, Band::upper, Band::lower}) {
+    if (const Done rows = check_rows(section.of(band).rows, band); !rows) return rows;
+  }
+  if (!section.refracting_margins_mm.empty() && !section.refracting.rows.empty()) {
+    return request_problem("margins.twice", "section.refracting_rows",
+                           "the refracting band has both margins (section.refracting_margins_mm) and zone rows "
+                           "(section.refracting_rows). Clear one of the two");
+  }
+  if (!section.refracting_margins_mm.empty() || section.refracting.division == Division::by_hand) return {};
+  if (const Done upper = check_limit(section, Band::upper, section.upper_to_deg); !upper) return upper;
+  return check_limit(section, Band::lower, section.lower_to_deg);
+}
+
 Done check_section(const SectionSettings& section) {
   for (std::size_t i = 1; i < section.refracting_margins_mm.size(); ++i) {
     const double before = section.refracting_margins_mm[i - 1];
@@ -109,16 +136,14 @@ Done check_section(const SectionSettings& section) {
             "{} is blank while its companion is given; corner A needs both. Give both or leave both blank",
             missing));
   }
-  if (!section.refracting_margins_mm.empty()) return {};
-  for (const auto& [key, limit] : {std::pair{"section.upper_to_deg", section.upper_to_deg},
-                                   std::pair{"section.lower_to_deg", section.lower_to_deg}}) {
-    if (limit >= section.refracting_to_deg) continue;
+  if (const Done bands = check_bands(section); !bands) return bands;
+  if (section.rib_inner_r_mm && section.rib_outer_r_mm && *section.rib_outer_r_mm < *section.rib_inner_r_mm) {
     return request_problem(
-        "limit.below_band", key,
+        "rib.backward", "section.rib_outer_r_mm",
         fmt::format(
-            "{} is {:g} deg, inside the refracting band, which reaches {:g} deg. Choose {:g} for no reflecting "
-            "prisms, or more",
-            key, limit, section.refracting_to_deg, section.refracting_to_deg));
+            "section.rib_outer_r_mm is {:g} mm, less than section.rib_inner_r_mm, {:g} mm. Let the ribs end "
+            "farther out than they begin",
+            *section.rib_outer_r_mm, *section.rib_inner_r_mm));
   }
   return {};
 }

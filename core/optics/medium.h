@@ -20,13 +20,16 @@ class Medium {
     std::optional<double> pole_um2;
   };
 
-  Medium(std::string name, std::string words, double constant, std::vector<Term> terms, double density_g_cm3);
+  Medium(std::string name, std::string words, double constant, std::vector<Term> terms, double density_g_cm3,
+         double index_per_k = 0);
   /// A medium whose index is the same at every wavelength.
   static Medium constant(std::string name, std::string words, double index, double density_g_cm3);
 
   [[nodiscard]] const std::string& name() const { return name_; }    ///< key word: "acrylic", "crown", "n-bk7"
   [[nodiscard]] const std::string& words() const { return words_; }  ///< as shown to the maker
   [[nodiscard]] double density_g_cm3() const { return density_g_cm3_; }
+  /// Change of the index per kelvin.
+  [[nodiscard]] double index_per_k() const { return index_per_k_; }
   /// Index at a wavelength in nm (formulas hold from about 400 to 1000 nm).
   [[nodiscard]] double index(double wavelength_nm = kDesignWavelength_nm) const;
 
@@ -36,6 +39,7 @@ class Medium {
   double constant_;
   std::vector<Term> terms_;
   double density_g_cm3_;
+  double index_per_k_;
 };
 
 /// The materials that the program knows, in the order in which they are offered.

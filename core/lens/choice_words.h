@@ -1,0 +1,67 @@
+#pragma once
+
+#include <array>
+#include <string_view>
+#include <utility>
+
+#include "core/lens/brief.h"
+#include "core/optics/section.h"
+
+namespace prismwright {
+
+template <class Choice, std::size_t count>
+using ChoiceList = std::array<std::pair<Choice, std::string_view>, count>;
+
+/// The words of every choice of the lens, in the order in which they are offered: the same in keys, in the
+/// batch program and in the book. Use as kChoiceWords<Division>.
+template <class Choice>
+inline constexpr int kChoiceWords = 0;
+
+template <>
+inline constexpr ChoiceList<Work, 2> kChoiceWords<Work> = {
+    {{Work::bullseye, "bullseye"}, {Work::belt, "belt"}}};
+template <>
+inline constexpr ChoiceList<Faces, 2> kChoiceWords<Faces> = {
+    {{Faces::true_curve, "true"}, {Faces::arc, "arc"}}};
+template <>
+inline constexpr ChoiceList<Joint, 2> kChoiceWords<Joint> = {
+    {{Joint::along_ray, "along_ray"}, {Joint::level, "level"}}};
+template <>
+inline constexpr ChoiceList<Division, 6> kChoiceWords<Division> = {{{Division::side, "side"},
+                                                                    {Division::thickness, "thickness"},
+                                                                    {Division::count, "count"},
+                                                                    {Division::area, "area"},
+                                                                    {Division::height, "height"},
+                                                                    {Division::by_hand, "by_hand"}}};
+template <>
+inline constexpr ChoiceList<Power, 5> kChoiceWords<Power> = {{{Power::reflecting, "reflecting"},
+                                                              {Power::entry, "entry"},
+                                                              {Power::exit, "exit"},
+                                                              {Power::hollow_entry, "hollow_entry"},
+                                                              {Power::hollow_exit, "hollow_exit"}}};
+template <>
+inline constexpr ChoiceList<BandFaces, 3> kChoiceWords<BandFaces> = {
+    {{BandFaces::as_section, "as_section"}, {BandFaces::true_curve, "true"}, {BandFaces::arc, "arc"}}};
+template <>
+inline constexpr ChoiceList<BandTurning, 3> kChoiceWords<BandTurning> = {
+    {{BandTurning::as_work, "as_work"}, {BandTurning::panel, "panel"}, {BandTurning::lens, "lens"}}};
+template <>
+inline constexpr ChoiceList<AimAt, 2> kChoiceWords<AimAt> = {
+    {{AimAt::level, "level"}, {AimAt::horizon, "horizon"}}};
+template <>
+inline constexpr ChoiceList<LandShape, 2> kChoiceWords<LandShape> = {
+    {{LandShape::flat, "flat"}, {LandShape::radius, "radius"}}};
+template <>
+inline constexpr ChoiceList<SizeBy, 4> kChoiceWords<SizeBy> = {{{SizeBy::to_deg, "to_deg"},
+                                                                {SizeBy::margin_mm, "margin_mm"},
+                                                                {SizeBy::side_mm, "side_mm"},
+                                                                {SizeBy::thickness_mm, "thickness_mm"}}};
+
+template <class Choice>
+constexpr std::string_view word_of(Choice choice) {
+  for (const auto& [each, word] : kChoiceWords<Choice>)
+    if (each == choice) return word;
+  return kChoiceWords<Choice>.front().second;
+}
+
+}  // namespace prismwright
