@@ -59,6 +59,7 @@ void for_each_table(Values& all, VisitTable&& visit_table) {
     visit("refracting_aim_deg", section.refracting.aim_deg);
     visit("upper_division", section.upper.division);
     visit("upper_count", section.upper.count);
+    visit("upper_side_mm", section.upper.side_mm);
     visit("upper_thickness_mm", section.upper.section_thickness_mm);
     visit("upper_rows", section.upper.rows);
     visit("upper_power", section.upper.power);
@@ -68,6 +69,7 @@ void for_each_table(Values& all, VisitTable&& visit_table) {
     visit("upper_aim_deg", section.upper.aim_deg);
     visit("lower_division", section.lower.division);
     visit("lower_count", section.lower.count);
+    visit("lower_side_mm", section.lower.side_mm);
     visit("lower_thickness_mm", section.lower.section_thickness_mm);
     visit("lower_rows", section.lower.rows);
     visit("lower_power", section.lower.power);

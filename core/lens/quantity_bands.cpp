@@ -73,6 +73,11 @@ void add_division(Rows& rows, Band band) {
                  "How many, for division by count, area or height; locked ones included"};
   rows.push_back({count, CountPlace([band](LensValues& v) -> int& { return v.section.of(band).count; })});
   if (!refracting) {
+    rows.push_back({blank_quantity(key_of(band, "side_mm"), "mm", 2, 500, "Entry side",
+                                   "Of these prisms, for division by side; blank: section.reflecting_chord_mm"),
+                    BlankNumberPlace([band](LensValues& v) -> std::optional<double>& {
+                      return v.section.of(band).side_mm;
+                    })});
     rows.push_back(
         {number_quantity(key_of(band, "thickness_mm"), "mm", 1, 300, "Thickest section",
                          "What the caster allows, as the circle inside a prism's section; for division by "

@@ -31,10 +31,14 @@ Outcome<SectionEdit> lock_zone(const LensValues& values, const Section& section,
 /// Takes a zone out: refracting zones beyond it close up to their limits as they are, the one beyond it begins
 /// where the removed one began; reflecting prisms beyond it move in.
 Outcome<SectionEdit> remove_zone(const LensValues& values, const Section& section, std::string_view mark);
-/// Makes two zones of one: equal angles (refracting), equal entry sides (reflecting).
+/// Makes two zones of one that end where it ended: of equal angles (refracting), the first of half the entry
+/// side (reflecting).
 Outcome<SectionEdit> split_zone(const LensValues& values, const Section& section, std::string_view mark);
 /// Adds a zone like the last one at the outer end of a band.
 Outcome<SectionEdit> add_zone(const LensValues& values, const Section& section, Band band);
+
+/// The margin of a refracting zone: height at which its last ray crosses the depth of the thin edge, mm.
+double zone_margin_mm(const Section& section, const Zone& zone);
 
 /// Divides a band anew. `number` is the count (count, area, height), the greatest thickness in mm (thickness:
 /// glass along r for the refracting band, section thickness for prisms) or the entry side in mm (side). Locked

@@ -63,6 +63,7 @@ struct ZoneRow {
 struct BandSettings {
   Division division = Division::side;
   int count = 6;                     ///< zones, for division by count, area or height; locked ones included
+  std::optional<double> side_mm;     ///< reflecting: entry side for division by side; blank: the section's
   double section_thickness_mm = 20;  ///< reflecting: for division by thickness
   std::vector<ZoneRow> rows;         ///< by hand: every zone; else the locked ones only. From the axis outward
   Power power = Power::reflecting;   ///< reflecting bands

@@ -114,7 +114,7 @@ StackTask SectionMaker::task_of(Band band) const {
   task.lands = {land_of(settings(), settings().land_a), land_of(settings(), settings().land_b),
                 land_of(settings(), settings().land_c)};
   task.gap_mm = settings().gap_mm;
-  task.side_mm = settings().reflecting_chord_mm;
+  task.side_mm = own.side_mm.value_or(settings().reflecting_chord_mm);
   return task;
 }
 
