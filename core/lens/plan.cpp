@@ -9,6 +9,7 @@
 #include <map>
 
 #include "core/base/angle.h"
+#include "core/optics/band_frame.h"
 
 namespace prismwright {
 
@@ -75,12 +76,16 @@ Profile half_of_centre(const Profile& whole) {
                   straight_face(FaceRole::inner, top, foot)}};
 }
 
-/// Room between the outermost glass of a ring and a side plane where the ring stands level with the axis, mm.
-double room_at_side(const Profile& profile, double side_deg, double set_back_mm, bool most) {
+/// Least or most room between a ring about an axis that falls by `dip` and a side plane, mm. All round the ring
+/// the room is r sin s cos q less a wave whose height is z times the length of the plane's normal across the
+/// axis.
+double room_at_side(const Profile& profile, double side_deg, double set_back_mm, double dip, bool most) {
   const double side = radians(std::abs(side_deg));
+  const double along = std::sin(side) * std::cos(dip);
+  const double across = std::sqrt(std::max(0.0, 1 - along * along));
   double found = most ? -1e30 : 1e30;
   for (const SectionPoint p : polygon_of(profile, 0.01)) {
-    const double room = p.r * std::sin(side) - std::abs(p.z) * std::cos(side) - set_back_mm;
+    const double room = p.r * along - std::abs(p.z) * across - set_back_mm;
     found = most ? std::max(found, room) : std::min(found, room);
   }
   return found;
@@ -100,7 +105,9 @@ class PanelPlanner {
   }
 
  private:
-  [[nodiscard]] bool belt() const { return plan_.values.brief.work == Work::belt; }
+  [[nodiscard]] bool about_lens(const Zone& zone) const {
+    return plan_.values.turns_about_lens(band_of(zone.kind));
+  }
 
   static double centre_height(const PlannedPrism& prism) {
     if (prism.kind == ZoneKind::centre) return 0;
@@ -118,22 +125,35 @@ class PanelPlanner {
   void add_zone(const Zone& zone) {
     switch (zone.kind) {
       case ZoneKind::centre:
-        return add(zone, "", belt() ? zone.profile : half_of_centre(zone.profile), Half::whole);
+        return add(zone, "", about_lens(zone) ? zone.profile : half_of_centre(on_axis(zone, zone.profile)),
+                   Half::whole);
       case ZoneKind::ring:
-        if (!belt() && clears_sides(zone.profile)) return add(zone, "", zone.profile, Half::whole);
-        add(zone, "a", zone.profile, Half::upper);
-        return add(zone, "b", lower_image_of(zone), Half::lower);
+        if (!about_lens(zone) && clears_sides(zone))
+          return add(zone, "", on_axis(zone, zone.profile), Half::whole);
+        add(zone, "a", on_axis(zone, zone.profile), Half::upper);
+        return add(zone, "b", on_axis(zone, lower_image_of(zone)), Half::lower);
       case ZoneKind::upper:
-        return add(zone, "", zone.profile, Half::upper);
+        return add(zone, "", on_axis(zone, zone.profile), Half::upper);
       case ZoneKind::lower:
-        return add(zone, "", zone.profile, Half::lower);
+        return add(zone, "", on_axis(zone, zone.profile), Half::lower);
     }
   }
 
-  [[nodiscard]] bool clears_sides(const Profile& profile) const {
+  /// The profile in the frame of its turning axis.
+  [[nodiscard]] Profile on_axis(const Zone& zone, const Profile& profile) const {
+    if (about_lens(zone)) return profile;
+    return turning_frame(plan_.section.input, band_of(zone.kind)).out_of(profile);
+  }
+
+  /// Whether a ring turned about the panel's axis stands clear of both side planes all round.
+  [[nodiscard]] bool clears_sides(const Zone& zone) const {
+    const BandFrame frame = turning_frame(plan_.section.input, Band::refracting);
+    const Profile profile = frame.out_of(zone.profile);
     const double set_back = plan_.values.frame.prism_set_back_mm();
-    return room_at_side(profile, place_.from_deg - place_.axis_deg, set_back, false) >= 0 &&
-           room_at_side(profile, place_.to_deg - place_.axis_deg, set_back, false) >= 0;
+    for (const double side : {place_.from_deg - place_.axis_deg, place_.to_deg - place_.axis_deg}) {
+      if (room_at_side(profile, side, set_back, frame.aim(), false) < 0) return false;
+    }
+    return true;
   }
 
   void add(const Zone& zone, const char* part, Profile profile, Half half) {
@@ -143,12 +163,16 @@ class PanelPlanner {
     prism.mark = fmt::format("P{:02}-{}{}", place_.number, zone.mark, part);
     prism.kind = zone.kind;
     prism.profile = std::move(profile);
-    prism.turning = belt() ? TurningAxis::lens : TurningAxis::panel;
+    const bool about_lens_axis = about_lens(zone);
+    prism.turning = about_lens_axis ? TurningAxis::lens : TurningAxis::panel;
     prism.axis_deg = place_.axis_deg;
     prism.trim.clockwise_side_deg = place_.from_deg - place_.axis_deg;
     prism.trim.anticlockwise_side_deg = place_.to_deg - place_.axis_deg;
     prism.trim.set_back_mm = plan_.values.frame.prism_set_back_mm();
-    if (!belt()) {
+    if (!about_lens_axis) {
+      const BandFrame axis = turning_frame(plan_.section.input, band_of(zone.kind));
+      prism.axis_z_mm = axis.focus_z_mm();
+      prism.axis_dip_deg = degrees(axis.aim());
       prism.trim.half = half;
       prism.trim.half_gap_mm = half == Half::whole ? 0 : plan_.values.section.gap_mm / 2;
     }
@@ -196,14 +220,18 @@ class PanelPairs {
 
   void halves(const Zone& zone, std::vector<NeighbourPair>& pairs) const {
     const bool ring = zone.kind == ZoneKind::ring;
-    if (plan_.values.brief.work == Work::belt || (!ring && zone.kind != ZoneKind::upper)) return;
+    if (!ring && zone.kind != ZoneKind::upper) return;
     const std::size_t* upper = find(ring ? zone.mark + "a" : zone.mark);
     const std::size_t* lower = find(ring ? zone.mark + "b" : "L" + zone.mark.substr(1));
     if (!upper || !lower) return;
-    const Trim& trim = plan_.prisms[*upper].trim;
-    const bool meet = room_at_side(zone.profile, trim.clockwise_side_deg, trim.set_back_mm, true) > 0 ||
-                      room_at_side(zone.profile, trim.anticlockwise_side_deg, trim.set_back_mm, true) > 0;
-    if (meet) push(pairs, *upper, *lower);
+    const PlannedPrism& above = plan_.prisms[*upper];
+    if (above.turning == TurningAxis::lens || plan_.prisms[*lower].turning == TurningAxis::lens) return;
+    const Trim& trim = above.trim;
+    const double dip = radians(above.axis_dip_deg);
+    for (const double side : {trim.clockwise_side_deg, trim.anticlockwise_side_deg}) {
+      if (room_at_side(above.profile, side, trim.set_back_mm, dip, true) <= 0) continue;
+      return push(pairs, *upper, *lower);
+    }
   }
 
   static void push(std::vector<NeighbourPair>& pairs, std::size_t a, std::size_t b) {
