@@ -14,6 +14,7 @@
 #include "core/book/schema.h"
 #include "core/book/value_cells.h"
 #include "core/book/value_tables.h"
+#include "core/book/variant_table.h"
 #include "core/lens/quantities.h"
 
 namespace prismwright {
@@ -117,6 +118,7 @@ BookContents contents_of(SQLite::Database& db) {
   BookContents contents;
   contents.version = user_version(db);
   contents.values = read_values(db);
+  contents.variants = read_variants(db);
   contents.ledger = read_ledger(db);
   contents.steps = step_texts(db);
   return contents;

@@ -7,6 +7,7 @@
 #include "core/book/book_problems.h"
 #include "core/book/steps.h"
 #include "core/lens/lens_values.h"
+#include "core/lens/section_variant.h"
 #include "core/works/ledger.h"
 
 namespace prismwright {
@@ -15,6 +16,7 @@ namespace prismwright {
 struct BookContents {
   int version = 0;  ///< of the file; the contents are those of kBookVersion
   LensValues values;
+  std::vector<SectionVariant> variants;
   std::vector<LedgerEntry> ledger;
   StepTexts steps;
 };

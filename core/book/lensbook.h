@@ -4,10 +4,12 @@
 #include <optional>
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "core/base/outcome.h"
 #include "core/lens/lens_values.h"
+#include "core/lens/section_variant.h"
 #include "core/works/ledger.h"
 
 namespace prismwright {
@@ -45,6 +47,19 @@ class Lensbook {
   /// Writes new values as one step; `what` says what was done ("ring edge 4 -> 5 mm"). Values are checked
   /// (check_values). An edit that changes nothing is no step.
   Done edit(const LensValues& values, const std::string& what);
+
+  /// The variants of the section that are kept in the book, the longest kept first. Taking one over is an edit
+  /// like any other: with_variant (core/lens/section_variant.h) gives the values.
+  [[nodiscard]] const std::vector<SectionVariant>& variants() const;
+  /// The variant of that name, or a refusal that names those there are.
+  [[nodiscard]] Outcome<SectionVariant> variant(std::string_view name) const;
+  enum class SameName { refuse, replace };
+  /// Keeps the section as it stands under a name, as one step. Refuses a name that cannot be (variant_name),
+  /// and one that is taken unless it is to be replaced.
+  Done keep_variant(std::string_view name, SameName same_name = SameName::refuse);
+  Done drop_variant(std::string_view name);  ///< one step
+  /// One step; the new name must be free.
+  Done rename_variant(std::string_view name, std::string_view new_name);
 
   [[nodiscard]] std::optional<std::string> undo_text() const;  ///< what undo would take back
   [[nodiscard]] std::optional<std::string> redo_text() const;

@@ -54,9 +54,10 @@ std::vector<SectionVariant> read_variants(SQLite::Database& db) {
 }
 
 void write_variant(SQLite::Database& db, const SectionVariant& variant) {
-  SQLite::Statement write(db,
-                          "INSERT INTO variant (name, when_utc, texts) VALUES (?, ?, ?) "
-                          "ON CONFLICT (name) DO UPDATE SET when_utc = excluded.when_utc, texts = excluded.texts");
+  SQLite::Statement write(
+      db,
+      "INSERT INTO variant (name, when_utc, texts) VALUES (?, ?, ?) "
+      "ON CONFLICT (name) DO UPDATE SET when_utc = excluded.when_utc, texts = excluded.texts");
   write.bind(1, variant.name);
   write.bind(2, variant.when_utc);
   write.bind(3, json_of(db, variant.texts));
@@ -69,7 +70,7 @@ void delete_variant(SQLite::Database& db, const std::string& name) {
   drop.exec();
 }
 
-void rename_variant(SQLite::Database& db, const std::string& name, const std::string& new_name) {
+void rename_variant_row(SQLite::Database& db, const std::string& name, const std::string& new_name) {
   SQLite::Statement rename(db, "UPDATE variant SET name = ? WHERE name = ?");
   rename.bind(1, new_name);
   rename.bind(2, name);

@@ -37,9 +37,8 @@ std::optional<int> letters_of(std::string_view text) {
 
 std::string_view bare(std::string_view text) {
   const auto first = text.find_first_not_of(" \t");
-  return first == std::string_view::npos
-             ? std::string_view()
-             : text.substr(first, text.find_last_not_of(" \t") - first + 1);
+  return first == std::string_view::npos ? std::string_view()
+                                         : text.substr(first, text.find_last_not_of(" \t") - first + 1);
 }
 
 Problem unfit_name(std::string_view typed, std::string text) {
@@ -61,15 +60,16 @@ Outcome<std::string> variant_name(std::string_view typed) {
   if (name.empty()) return unfit_name(typed, "a variant needs a name. Give it one, for instance steep joints");
   const std::optional<int> letters = letters_of(name);
   if (!letters) {
-    return unfit_name(typed, "the name of the variant holds what is no letter. Give it in one line of plain text");
+    return unfit_name(typed,
+                      "the name of the variant holds what is no letter. Give it in one line of plain text");
   }
   if (*letters > kLongestVariantName) {
-    return unfit_name(typed, fmt::format("the name '{}' has {} letters and may have {}. Give a shorter one", name,
-                                         *letters, kLongestVariantName));
+    return unfit_name(typed, fmt::format("the name '{}' has {} letters and may have {}. Give a shorter one",
+                                         name, *letters, kLongestVariantName));
   }
   if (name == kPresentName) {
-    return unfit_name(typed, fmt::format("'{}' is what the section as it stands is called. Give another name",
-                                         kPresentName));
+    return unfit_name(
+        typed, fmt::format("'{}' is what the section as it stands is called. Give another name", kPresentName));
   }
   return name;
 }
@@ -79,7 +79,8 @@ Outcome<TakenVariant> with_variant(const LensValues& values, const SectionVarian
   // The present texts go first: a material's name would else bring an index along that the variant never held.
   std::vector<Assignment> texts = section_texts(values);
   for (const auto& [key, text] : variant.texts) {
-    const auto own = std::find_if(texts.begin(), texts.end(), [&](const auto& each) { return each.first == key; });
+    const auto own =
+        std::find_if(texts.begin(), texts.end(), [&](const auto& each) { return each.first == key; });
     if (own == texts.end()) {
       taken.notes.push_back(fmt::format(
           "{} = '{}' of variant '{}' is not known to this program and was left out.", key, text, variant.name));

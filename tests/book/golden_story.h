@@ -57,9 +57,11 @@ inline LensValues golden_margins() {
   return values;
 }
 
-/// Writes the story as a new book: three edits, the last taken back, and four lines of the ledger.
+/// Writes the story as a new book: a variant kept, three edits, the last taken back, and four lines of the
+/// ledger.
 inline void write_golden_book(const std::string& path) {
   Lensbook book = well(Lensbook::create(path, golden_start()));
+  well(book.keep_variant("as first drawn"));  // kept from version 3 on
   well(book.edit(golden_edge(), "edge"));
   well(book.edit(golden_panels(), "panels"));
   well(book.edit(golden_margins(), "margins"));

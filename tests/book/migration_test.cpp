@@ -20,6 +20,20 @@ class GoldenBook : public BookTest, public testing::WithParamInterface<int> {
   }
 };
 
+/// The variant of the section that the story keeps at its beginning.
+void expect_golden_variant(const Lensbook& book, int version) {
+  if (version < 3) {
+    EXPECT_THAT(book.variants(), testing::IsEmpty());
+    return;
+  }
+  ASSERT_EQ(book.variants().size(), 1u);
+  const SectionVariant& kept = book.variants().front();
+  EXPECT_EQ(kept.name, "as first drawn");
+  const TakenVariant taken = well(with_variant(book.values(), kept));
+  EXPECT_THAT(taken.notes, testing::IsEmpty());
+  EXPECT_THAT(section_texts(taken.values), testing::ContainerEq(section_texts(golden_start())));
+}
+
 /// What version 1 did not hold yet comes with the values it was always worked out with.
 void expect_golden_story(const Lensbook& book, int version) {
   EXPECT_THAT(book.values(), HasValuesOf(golden_panels()));
@@ -37,6 +51,7 @@ void expect_golden_story(const Lensbook& book, int version) {
   EXPECT_EQ(book.ledger()[2].back_to, version < 2 ? std::nullopt : std::optional(Stage::mastered));
   EXPECT_EQ(book.ledger()[3].to, Stage::mastered);
   EXPECT_EQ(book.ledger()[3].back_to, std::nullopt);
+  expect_golden_variant(book, version);
 }
 
 TEST_P(GoldenBook, TellsItsStory) {
@@ -63,6 +78,16 @@ TEST_P(GoldenBook, KeepsItsStepsWorking) {
   EXPECT_THAT(book.values(), HasValuesOf(golden_edge()));
   EXPECT_EQ(well(book.undo()), "edge");
   EXPECT_THAT(book.values(), HasValuesOf(golden_start()));
+}
+
+TEST_P(GoldenBook, KeepsAndTakesBackAVariant) {
+  Lensbook book = well(Lensbook::open(copy_of(GetParam())));
+  const std::size_t before = book.variants().size();
+  well(book.keep_variant("another"));
+  EXPECT_EQ(book.variants().size(), before + 1);
+  EXPECT_EQ(well(book.undo()), "keep variant 'another'");
+  expect_golden_variant(book, GetParam());
+  EXPECT_EQ(well(book.undo()), "panels");
 }
 
 TEST_P(GoldenBook, TakesNewStepsOnNewQuantities) {
@@ -94,7 +119,7 @@ TEST_F(Migration, KeepsTheOldFileBesideToTheByte) {
   {
     const Lensbook book = well(Lensbook::open(path));
     EXPECT_THAT(book.migration_note(),
-                HasSubstr("was brought from book version 1 to 2. The old file is kept as "));
+                HasSubstr("was brought from book version 1 to 3. The old file is kept as "));
     EXPECT_THAT(book.migration_note(), HasSubstr("lens.v1.lensbook"));
   }
   EXPECT_THAT(names(), ElementsAre("lens.lensbook", "lens.v1.lensbook"));
