@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "core/base/angle.h"
+#include "core/base/root.h"
 #include "core/optics/refraction.h"
 
 namespace prismwright {
@@ -14,6 +15,7 @@ namespace {
 
 constexpr double kNothing = 1e-9;  ///< radians: a run as short as this is empty
 constexpr int kHalvings = 40;
+constexpr double kSettled = 1e-12;  ///< radians of a run's end
 
 struct Run {
   double from = 0;
@@ -60,6 +62,9 @@ class Measure {
     }
   }
 
+  /// Whether the measure grows as the square of a zone's breadth.
+  [[nodiscard]] bool square() const { return division_ == Division::thickness || division_ == Division::count; }
+
   [[nodiscard]] double end_of(double from, double wanted) const {
     if (division_ == Division::height)
       return band_.elevation_of_margin((from > 0 ? band_.margin_of_elevation(from) : 0) + wanted);
@@ -74,21 +79,12 @@ class Measure {
     return quick_area_mm2(*profile) * (from > 0 ? 1 : 0.5);
   }
 
-  /// The area rises with the end, a little faster than in proportion: false position settles in a few steps.
   [[nodiscard]] double end_by_area(double from, double wanted) const {
-    double low = from;
-    double at_low = -wanted;
-    double high = std::min(from + 0.5, radians(80));
-    double at_high = area(from, high) - wanted;
-    double guess = from + 0.1;
-    for (int i = 0; i < 60 && high - low > 1e-13; ++i) {
-      const double here = area(from, guess) - wanted;
-      if (std::abs(here) < 1e-9 * wanted) break;
-      (here < 0 ? low : high) = guess;
-      (here < 0 ? at_low : at_high) = here;
-      guess = i % 3 == 2 ? 0.5 * (low + high) : low - at_low * (high - low) / (at_high - at_low);
-    }
-    return guess;
+    const double steepest = std::min(from + 0.5, radians(80));
+    const double at_steepest = area(from, steepest) - wanted;
+    if (at_steepest <= 0) return steepest;
+    return find_root([&](double to) { return area(from, to) - wanted; }, {from, -wanted, steepest, at_steepest},
+                     from + 0.1, 1e-9 * wanted);
   }
 
   const RefractingBand& band_;
@@ -148,16 +144,15 @@ class Divider {
 
   /// Exactly so many zones of one measure.
   [[nodiscard]] Zones by_count(const Run& run, int count) const {
-    double low = 0;
-    double high = measure_.of(run.from, run.end);
-    for (int i = 0; i < kHalvings && high - low > 1e-13 * high; ++i) {
-      const double middle = 0.5 * (low + high);
-      (passes(run, middle, count) ? high : low) = middle;
-    }
+    const double whole = measure_.of(run.from, run.end);
+    const double wanted = count == 1 ? whole
+                                     : find_root([&](double measure) { return overreach(run, measure, count); },
+                                                 {0, run.from - run.end, whole, overreach(run, whole, count)},
+                                                 whole / (measure_.square() ? count * count : count), kSettled);
     Zones zones;
     double from = run.from;
     for (int i = 0; i < count; ++i) {
-      zones.push_back({from, i + 1 < count ? measure_.end_of(from, high) : run.end, false});
+      zones.push_back({from, i + 1 < count ? measure_.end_of(from, wanted) : run.end, false});
       from = start_above(band_, zones.back().to, settings_.gap_mm);
     }
     return zones;
@@ -170,15 +165,16 @@ class Divider {
   }
 
  private:
-  /// Whether so many zones of that measure reach the end of the run or more.
-  [[nodiscard]] bool passes(const Run& run, double wanted, int count) const {
+  /// What so many zones of one measure reach beyond the end of the run, radians (negative: they fall short).
+  [[nodiscard]] double overreach(const Run& run, double wanted, int count) const {
     double from = run.from;
-    for (int i = 0; i < count && from < run.end; ++i) {
+    for (int i = 0; i < count; ++i) {
       const double to = measure_.end_of(from, wanted);
-      if (to >= run.end) return true;
+      if (to >= run.end || i + 1 == count) return to - run.end + (count - 1 - i) * (run.end - run.from);
       from = start_above(band_, to, settings_.gap_mm);
+      if (from >= run.end) return (count - 1 - i) * (run.end - run.from);
     }
-    return from >= run.end;
+    return 0;
   }
 
   const RefractingBand& band_;

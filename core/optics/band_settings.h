@@ -27,6 +27,8 @@ enum class Division {
 /// refracting sides, one hollow and one full, of one radius, with a reflecting arc.
 enum class Power { reflecting, entry, exit, hollow_entry, hollow_exit };
 inline bool is_pair(Power power) { return power == Power::hollow_entry || power == Power::hollow_exit; }
+/// Whether the direction of a prism's sides depends a little on their length.
+inline bool turns_with_size(Power power) { return power == Power::exit || is_pair(power); }
 
 /// Curves of a reflecting band: as the section's, or its own.
 enum class BandFaces { as_section, true_curve, arc };

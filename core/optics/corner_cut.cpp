@@ -7,7 +7,7 @@ namespace prismwright {
 
 namespace {
 
-constexpr double kFit_mm = 1e-11;
+constexpr double kFit_mm = 1e-10;
 constexpr int kTurns = 40;
 
 double elevation_of(SectionPoint p) { return std::atan2(p.z, p.r); }

@@ -87,7 +87,7 @@ double FacePath::share_at(double cut_mm, bool from_end) const {
     for (int i = 0; i < 30; ++i) {
       const double ratio = cut_mm / distance(place_(from_end ? 1 - taken : taken), corner);
       taken = std::min(1.0, taken * ratio);
-      if (std::abs(ratio - 1) < 1e-14) break;
+      if (std::abs(ratio - 1) < 1e-13) break;
     }
   }
   return from_end ? 1 - taken : taken;

@@ -16,7 +16,10 @@ struct Base {
   StraightEntry entry;
   SectionDirection out;  ///< along BA
 
-  Base(SectionPoint a, double side_mm, double index) : corners(angles_at(a, index)) {
+  Base(SectionPoint a, double side_mm, double index) : Base(angles_at(a, index), side_mm, index) {}
+
+  Base(const ReflectingCorners& angles, double side_mm, double index) : corners(angles) {
+    const SectionPoint a = corners.a;
     corners.b = a + side_mm * SectionDirection::at(corners.beta);
     entry = {a, corners.b, index};
     out = SectionDirection::at(corners.beta).reversed();
@@ -38,48 +41,6 @@ std::optional<FacePath> entry_arc(const EntryCurve& curve, double at_a, double a
   if (!std::isfinite(radius) || radius <= 0) return std::nullopt;
   const SectionPoint centre = curve.b - radius * normal_b;
   return FacePath::arc(FaceRole::entry, curve.b, centre + radius * normal_a, centre);
-}
-
-/// Share of the exit curve at which it meets the line of the reflecting face: near 0, the ray at A.
-std::optional<double> share_at_c(const ExitCurve& curve) {
-  const auto off = [&](double share) { return cross(curve.at(share) - curve.entry.b, curve.tau); };
-  double before = 0.02;
-  double here = 0;
-  double off_before = off(before);
-  for (int i = 0; i < 40; ++i) {
-    const double off_here = off(here);
-    const double step = off_here * (here - before) / (off_here - off_before);
-    if (!std::isfinite(step)) break;
-    before = here;
-    off_before = off_here;
-    here -= step;
-    if (std::abs(here) > 0.5) return std::nullopt;
-    if (std::abs(step) < 1e-15) break;
-  }
-  return here;
-}
-
-/// The exit face from A as an arc on which both extreme rays leave level, to where it meets the reflecting
-/// line.
-std::optional<FacePath> exit_arc(const ExitCurve& curve, SectionPoint a) {
-  const SectionDirection normal_a = curve.outward(1);  // the ray through B leaves at A
-  const SectionDirection normal_c = curve.outward(0);
-  const SectionDirection ray = curve.after(0);
-  const SectionOffset turn = 1.0 * normal_a + (-1.0) * normal_c;
-  const double radius = cross(a - curve.reflected_at(0), ray) / cross(turn, ray);
-  if (!std::isfinite(radius) || radius <= 0) return std::nullopt;
-  const SectionPoint centre = a - radius * normal_a;
-  // Meeting of the circle with the reflecting line, the one nearer to where the extreme ray leaves.
-  const SectionOffset to_centre = centre - curve.entry.b;
-  const double along = dot(to_centre, curve.tau);
-  const double aside = cross(to_centre, curve.tau);
-  if (std::abs(aside) >= radius) return std::nullopt;
-  const double half = std::sqrt(radius * radius - aside * aside);
-  const SectionPoint leaving = centre + radius * normal_c;
-  const SectionPoint one = curve.entry.b + (along - half) * curve.tau;
-  const SectionPoint other = curve.entry.b + (along + half) * curve.tau;
-  return FacePath::arc(FaceRole::exit, a, distance(one, leaving) < distance(other, leaving) ? one : other,
-                       centre);
 }
 
 }  // namespace
@@ -158,28 +119,78 @@ std::optional<PrismShape> power_in_entry(SectionPoint a, double side_mm, const P
   return shape;
 }
 
+namespace {
+
+/// A trial of the direction of the entry side.
+struct ExitTrial {
+  Base base;
+  ExitCurve curve;
+  SectionPoint
+      leaving;  ///< where the ray at A leaves; with the right direction, where it is reflected: corner C
+  double radius_mm = 0;  ///< arcs
+  double miss_mm = 0;    ///< of that ray from where it is reflected to where it leaves
+
+  ExitTrial(SectionPoint a, double beta, double side_mm, const PrismKind& kind)
+      : base(directed(a, beta, kind.index), side_mm, kind.index),
+        curve{base.entry, mirror_tangent(base.entry.inside(1), base.out), 0} {
+    const SectionPoint reflected = curve.reflected_at(0);
+    if (kind.faces == Faces::true_curve) {
+      curve.constant = curve.constant_for(1, a);
+      leaving = curve.at(0);
+    } else {
+      // The arc on which both extreme rays leave level; the ray through B leaves at A.
+      const SectionOffset turn = 1.0 * curve.outward(1) + (-1.0) * curve.outward(0);
+      radius_mm = cross(a - reflected, curve.after(0)) / cross(turn, curve.after(0));
+      leaving = a + (-radius_mm) * turn;
+    }
+    miss_mm = dot(leaving - reflected, curve.after(0));
+  }
+
+  static ReflectingCorners directed(SectionPoint a, double beta, double index) {
+    ReflectingCorners angles = angles_at(a, index);
+    angles.beta = beta;
+    return angles;
+  }
+};
+
+/// The direction at which the ray at A leaves where it is reflected, in the corner C; blank where there is
+/// none.
+std::optional<ExitTrial> settled_exit(SectionPoint a, double side_mm, const PrismKind& kind) {
+  constexpr double kNoMiss_mm = 1e-11;
+  double before = angles_at(a, kind.index).beta;
+  double here = before + 1e-3;
+  double miss_before = ExitTrial(a, before, side_mm, kind).miss_mm;
+  for (int i = 0; i < 40; ++i) {
+    ExitTrial trial(a, here, side_mm, kind);
+    if (std::abs(trial.miss_mm) < kNoMiss_mm) return trial;
+    const double step = trial.miss_mm * (here - before) / (trial.miss_mm - miss_before);
+    if (!std::isfinite(step) || std::abs(step) > 0.2) return std::nullopt;
+    before = here;
+    miss_before = trial.miss_mm;
+    here -= step;
+    if (std::abs(step) < 1e-16) return std::abs(trial.miss_mm) < 1e-8 ? std::optional(trial) : std::nullopt;
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
 std::optional<PrismShape> power_in_exit(SectionPoint a, double side_mm, const PrismKind& kind) {
-  const Base base(a, side_mm, kind.index);
-  const SectionDirection tau = mirror_tangent(base.entry.inside(1), base.out);
-  ExitCurve curve{base.entry, tau, 0};
-  curve.constant = curve.constant_for(1, a);
+  const auto settled = settled_exit(a, side_mm, kind);
+  if (!settled) return std::nullopt;
+  const ExitCurve& curve = settled->curve;
   PrismShape shape;
   shape.start_a = a;
-  shape.corners = base.corners;
+  shape.corners = settled->base.corners;
   ReflectingCorners& k = shape.corners;
   if (kind.faces == Faces::true_curve) {
-    const auto last = share_at_c(curve);
-    if (!last) return std::nullopt;
-    // Walked from A, where the ray through B leaves, to C.
-    const auto on_entry = [end = *last](double share) { return 1 + share * (end - 1); };
+    // Walked from A, where the ray through B leaves, to C, where the one at A does.
     shape.exit = FacePath::curve(
-        FaceRole::exit,
-        [curve, on_entry, a](double share) { return share == 0 ? a : curve.at(on_entry(share)); },
-        [curve, on_entry](double share) { return curve.outward(on_entry(share)).quarter_turn(); });
+        FaceRole::exit, [curve, a](double share) { return share == 0 ? a : curve.at(1 - share); },
+        [curve](double share) { return curve.outward(1 - share).quarter_turn(); });
   } else {
-    auto arc = exit_arc(curve, a);
-    if (!arc) return std::nullopt;
-    shape.exit = std::move(*arc);
+    if (!(settled->radius_mm > 0)) return std::nullopt;
+    shape.exit = FacePath::arc(FaceRole::exit, a, settled->leaving, a - settled->radius_mm * curve.outward(1));
   }
   k.c = shape.exit.place(1);
   k.gamma = SectionDirection::along(k.c - k.a).elevation();

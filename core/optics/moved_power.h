@@ -18,7 +18,8 @@ std::optional<PrismShape> power_in_entry(SectionPoint a, double side_mm, const P
 /// Power in the exit face: with P, Q the places on the straight entry and reflecting faces and d2 = 2 (d.tau)
 /// tau - d, the exit curve is X = Q + t d2, t = (K2 - |P| - n |PQ| + Q_r) / (n - d2_r), K2 from the ray through
 /// B, which leaves at A. tau is the tangent that a true reflecting curve has at B: so the ray reflected at B
-/// still runs along the entry face and no light is lost.
+/// still runs along the entry face. The exit face bulges, so the direction of AB is moved until the ray at A
+/// runs along its chord to C: no light is lost.
 std::optional<PrismShape> power_in_exit(SectionPoint a, double side_mm, const PrismKind& kind);
 
 /// The true entry curve through B for rays that shall run along `inside`.

@@ -36,7 +36,7 @@ std::optional<ReflectingPrism> ReflectingPrism::make(SectionPoint a, double side
 std::optional<ReflectingPrism> ReflectingPrism::reaching(SectionPoint a, double elevation,
                                                          const PrismKind& kind, const PrismLands& lands) {
   double side = straight_side(a, elevation, kind.index);
-  if (!is_pair(kind.power)) return make(a, side, kind, lands);
+  if (!turns_with_size(kind.power)) return make(a, side, kind, lands);
   // The direction of AB depends a little on its length: what is missing is made up in a few turns.
   for (int i = 0; i < 8; ++i) {
     auto prism = make(a, side, kind, lands);
@@ -55,11 +55,14 @@ double ReflectingPrism::margin(double share) const {
   return incidence(inside, shape_.reflecting.outward(share)) - critical_angle(index_);
 }
 
-ElevationSpan ReflectingPrism::reach() const {
+double ReflectingPrism::reach_low() const {
   const auto at_a = cut_corner(shape_.entry, shape_.exit, lands_.a);
+  return at_a ? span_of(*at_a, shape_.entry).low : elevation_of(corners().a);
+}
+
+ElevationSpan ReflectingPrism::reach() const {
   const auto at_b = cut_corner(shape_.reflecting, shape_.entry, lands_.b);
-  return {at_a ? span_of(*at_a, shape_.entry).low : elevation_of(corners().a),
-          at_b ? span_of(*at_b, shape_.reflecting).high : elevation_of(corners().b)};
+  return {reach_low(), at_b ? span_of(*at_b, shape_.reflecting).high : elevation_of(corners().b)};
 }
 
 Problem ReflectingPrism::lands_eat(const char* side, double length_mm) const {

@@ -24,6 +24,8 @@ class ReflectingPrism {
 
   /// Lowest and highest elevation of the glass seen from the focus, lands taken off, radians.
   [[nodiscard]] ElevationSpan reach() const;
+  /// Its lower end alone.
+  [[nodiscard]] double reach_low() const;
 
   /// Incidence on the reflecting face less the critical angle, for the ray that enters at `share` of AB,
   /// radians; near enough to tell whether a prism works (the proof traces every ray).

@@ -23,13 +23,19 @@ SectionPoint StackBuilder::corner_above(const StackPlace& place, double side_mm)
   PrismKind kind = task_.kind;
   // The reflecting face is not in corner A: its arc is quicker to make than its true curve.
   if (kind.power == Power::reflecting) kind.faces = Faces::arc;
+  // The land's low end follows the corner all but one to one: secant steps settle at once.
+  double before = place.limiting;
+  double off_before = 0;
   double elevation = place.limiting;
   for (int i = 0; i < 12; ++i) {
     const auto trial = ReflectingPrism::make(on_ray(elevation), side_mm, kind, task_.lands);
     if (!trial) break;
-    const double off = trial->reach().low - place.limiting;
-    elevation -= off;
+    const double off = trial->reach_low() - place.limiting;
     if (std::abs(off) < kSettled) break;
+    const double slope = i > 0 && elevation != before ? (off - off_before) / (elevation - before) : 1;
+    before = elevation;
+    off_before = off;
+    elevation -= off / (slope > 0.5 && slope < 2 ? slope : 1);
   }
   return on_ray(elevation);
 }
@@ -57,10 +63,11 @@ std::optional<StackedPrism> StackBuilder::cut_short(SectionPoint a, double limit
 }
 
 std::optional<StackedPrism> StackBuilder::prism_to(const StackPlace& place, double limit) const {
-  // Corner A with its land depends on the side only where the pair's arcs do: twice is enough.
+  // Corner A with its land depends on the side only where the direction of the sides does: a few turns are
+  // enough.
   double side = task_.side_mm;
   std::optional<StackedPrism> made;
-  for (int i = 0; i < (is_pair(task_.kind.power) ? 3 : 1); ++i) {
+  for (int i = 0; i < (turns_with_size(task_.kind.power) ? 3 : 1); ++i) {
     made = cut_short(corner_above(place, side), limit);
     if (!made) return std::nullopt;
     side = made->prism.side_mm();

@@ -7,6 +7,7 @@
 #include <limits>
 
 #include "core/base/angle.h"
+#include "core/base/root.h"
 
 namespace prismwright {
 
@@ -14,7 +15,8 @@ namespace {
 
 constexpr int kMostPrisms = 80;
 constexpr double kSameElevation = 1e-9;
-constexpr double kSettled = 1e-12;  ///< radians of the run's end
+constexpr double kSettled = 1e-11;    ///< radians of the run's end
+constexpr double kLargerBelow = 1.4;  ///< a prism takes more of the elevations near the top: a first guess only
 
 /// What so many prisms of one measure reach beyond the limit, radians (negative: they fall short).
 class Overreach {
@@ -44,35 +46,30 @@ class Overreach {
   int prisms_;
 };
 
+/// The measure of one prism over the whole run, as a bound: taken with the power in the reflecting face, which
+/// every size allows.
+std::optional<double> bound_of(const StackBuilder& builder, const StackRun& run) {
+  StackTask plain = builder.task();
+  plain.kind.power = Power::reflecting;
+  plain.kind.faces = Faces::arc;
+  const auto whole = StackBuilder(plain).prism_to(run.from, run.limit);
+  if (!whole) return std::nullopt;
+  return 1.2 * StackBuilder::measure(whole->prism, plain.settings.division);
+}
+
 /// The measure at which so many prisms end at the limit; blank where none does.
 std::optional<double> equal_measure(const StackBuilder& builder, const StackRun& run, int prisms) {
-  const auto whole = builder.prism_to(run.from, run.limit);
-  if (!whole) return std::nullopt;
   const Division rule = builder.task().settings.division;
-  const double of_one = StackBuilder::measure(whole->prism, rule);
-  if (prisms == 1) return of_one;
-  const Overreach over(builder, run, prisms);
-  double low = 0;
-  double high = of_one;
-  double at_low = run.from.limiting - run.limit;
-  double at_high = over(high);
-  double guess = of_one / (rule == Division::area ? prisms * prisms : prisms);
-  for (int i = 0; i < 80; ++i) {
-    const double here = over(guess);
-    if (std::abs(here) < kSettled) return guess;
-    const bool below = here < 0;
-    if (below) {
-      low = guess;
-      at_low = here;
-    } else {
-      high = guess;
-      at_high = here;
-    }
-    // False position, and halving in between so that neither end sticks.
-    guess = i % 3 == 2 ? 0.5 * (low + high) : low - at_low * (high - low) / (at_high - at_low);
-    if (high - low < 1e-14 * high) return guess;
+  if (prisms == 1) {
+    const auto whole = builder.prism_to(run.from, run.limit);
+    if (!whole) return std::nullopt;
+    return StackBuilder::measure(whole->prism, rule);
   }
-  return guess;
+  const auto bound = bound_of(builder, run);
+  if (!bound) return std::nullopt;
+  const Overreach over(builder, run, prisms);
+  const double guess = *bound / (rule == Division::area ? prisms * prisms : prisms) * kLargerBelow;
+  return find_root(over, {0, run.from.limiting - run.limit, *bound, over(*bound)}, guess, kSettled);
 }
 
 /// How many prisms no thicker than asked the run needs; blank where more than the most.
