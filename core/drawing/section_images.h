@@ -1,0 +1,45 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/drawing/drawing.h"
+#include "core/optics/section.h"
+
+namespace prismwright {
+
+/// One piece of glass as it stands in the section: a zone, or the image of a ring below the focal plane.
+struct SectionImage {
+  std::string mark;  ///< the zone's; "R2 lower" for a lower image
+  const Zone* zone = nullptr;
+  Profile profile;
+  bool lower_image = false;
+};
+/// Every piece of glass, zone by zone. They point into `section`.
+std::vector<SectionImage> images_of(const Section& section);
+
+/// How far glass and metal reach, mm; the focus is always within.
+struct SectionReach {
+  double outer_r = 0;
+  double low_z = 0;
+  double high_z = 0;
+  double low_r = 0;   ///< of the place with the least z
+  double high_r = 0;  ///< of the place with the greatest z
+};
+SectionReach reach_of(const Section& section, const std::vector<SectionImage>& images);
+
+/// Where the section stands on the sheet, and how large.
+struct PaperMap {
+  PaperPoint focus;
+  double paper_per_mm = 1;
+
+  [[nodiscard]] PaperPoint at(SectionPoint p) const {
+    return {focus.x + paper_per_mm * p.r, focus.y + paper_per_mm * p.z};
+  }
+  [[nodiscard]] std::vector<PaperPoint> at(const std::vector<SectionPoint>& points) const;
+};
+
+/// A closed outline on paper as lines and arcs, true curves within `tolerance_mm` (of the lens).
+Stroke outline_stroke(const Profile& profile, const PaperMap& map, double tolerance_mm);
+
+}  // namespace prismwright

@@ -1,0 +1,119 @@
+#include <algorithm>
+#include <cmath>
+
+#include "core/drawing/section_view.h"
+
+namespace prismwright {
+
+namespace {
+
+constexpr double kLargest_mm = 2.4;
+constexpr double kSmallest_mm = 1.8;
+constexpr double kPitch = 1.42;  ///< of the size: texts with accents and tails stay apart
+constexpr double kElbow_mm = 4;  ///< leaders run level this far beyond the glass
+constexpr double kDot_mm = 0.3;
+constexpr double kMarkWide = 7.4;   ///< of the size: column of the marks
+constexpr double kLimitWide = 4.1;  ///< of the size: columns of the limits
+
+struct ZoneMark {
+  const SectionImage* image;
+  PaperPoint glass;   ///< where its leader begins
+  double height = 0;  ///< where its words stand
+};
+
+/// The outermost place of a piece at half its height (the centre: a quarter, clear of the focal plane).
+SectionPoint outermost(const SectionImage& image) {
+  const auto polygon = polygon_of(image.profile, 0.05);
+  const auto [low, high] = std::ranges::minmax(polygon, {}, &SectionPoint::z);
+  const double z =
+      image.zone->kind == ZoneKind::centre ? low.z + 0.75 * (high.z - low.z) : (low.z + high.z) / 2;
+  double r = 0;
+  for (std::size_t i = 0; i < polygon.size(); ++i) {
+    const SectionPoint a = polygon[i];
+    const SectionPoint b = polygon[(i + 1) % polygon.size()];
+    if ((a.z <= z) != (b.z <= z)) r = std::max(r, a.r + (b.r - a.r) * (z - a.z) / (b.z - a.z));
+  }
+  return {r, z};
+}
+
+/// Heights as near to the wished ones (from the top down) as a least pitch allows: neighbours that would meet
+/// are moved together by the same mean (pool of adjacent violators).
+void spread(std::vector<ZoneMark>& marks, double pitch, double low, double high) {
+  struct Run {
+    double mean;
+    int count;
+  };
+  std::vector<Run> runs;
+  for (std::size_t i = 0; i < marks.size(); ++i) {
+    runs.push_back({marks[i].glass.y + pitch * static_cast<double>(i), 1});
+    while (runs.size() > 1 && runs[runs.size() - 2].mean < runs.back().mean) {
+      const Run last = runs.back();
+      runs.pop_back();
+      Run& before = runs.back();
+      before.mean = (before.mean * before.count + last.mean * last.count) / (before.count + last.count);
+      before.count += last.count;
+    }
+  }
+  const double lowest = low + pitch * static_cast<double>(marks.size() - 1);
+  std::size_t i = 0;
+  for (const Run& run : runs) {
+    for (int k = 0; k < run.count; ++k, ++i) {
+      marks[i].height = std::clamp(run.mean, std::min(lowest, high), high) - pitch * static_cast<double>(i);
+    }
+  }
+}
+
+void draw_leader(SheetMaker& maker, const ZoneMark& mark, double elbow_x, double words_x, double size) {
+  Stroke dot = circle_stroke(mark.glass, kDot_mm, LineClass::hatch);
+  dot.filled = true;
+  maker.draw(std::move(dot));
+  Stroke leader = straight_stroke(mark.glass, {elbow_x, mark.glass.y}, LineClass::hatch);
+  leader.steps.push_back({{words_x - 1, mark.height + 0.36 * size}, 0, {}, 0});
+  maker.draw(std::move(leader));
+}
+
+void write_mark(SheetMaker& maker, const ZoneMark& mark, double x, double size) {
+  maker.write({mark.image->mark, {x, mark.height}, size, Anchor::left, false, true});
+  if (mark.image->lower_image) return;
+  const Zone& zone = *mark.image->zone;
+  const double first = x + size * (kMarkWide - 1.2 + 2.2);
+  maker.write({degrees_words(zone.from_deg), {first, mark.height}, size, Anchor::right, false, false});
+  maker.write({degrees_words(zone.to_deg),
+               {first + kLimitWide * size + 1, mark.height},
+               size,
+               Anchor::right,
+               false,
+               false});
+}
+
+}  // namespace
+
+void draw_zone_marks(SheetMaker& maker, const SectionView& view) {
+  const PaperBox frame = maker.frame();
+  const double low = frame.low.y + SheetRooms::title_block + SheetRooms::scale_bar + 3;
+  const double high = frame.high.y - 8;
+  std::vector<ZoneMark> marks;
+  for (const SectionImage& image : view.images)
+    marks.push_back({&image, view.layout.map.at(outermost(image)), 0});
+  std::ranges::sort(marks, [](const ZoneMark& a, const ZoneMark& b) { return a.glass.y > b.glass.y; });
+
+  const auto most = static_cast<std::size_t>((high - low) / (kPitch * kSmallest_mm));
+  const std::size_t every = (marks.size() + most - 1) / most;
+  std::vector<ZoneMark> named;
+  for (std::size_t i = 0; i < marks.size(); i += every) named.push_back(marks[i]);
+  const double size =
+      std::clamp((high - low) / (kPitch * static_cast<double>(named.size())), kSmallest_mm, kLargest_mm);
+  spread(named, kPitch * size, low, high);
+
+  const double elbow = view.layout.map.at(SectionPoint{view.reach.outer_r, 0}).x + kElbow_mm;
+  const double x = elbow - kElbow_mm + SheetRooms::leaders;
+  for (const ZoneMark& mark : named) {
+    draw_leader(maker, mark, elbow, x, size);
+    write_mark(maker, mark, x, size);
+  }
+  const std::string head =
+      every == 1 ? "zone, limits in degrees" : "one zone in " + std::to_string(every) + ", limits in degrees";
+  maker.write({head, {x, named.front().height + kPitch * size + 1}, 2.2, Anchor::left, false, false});
+}
+
+}  // namespace prismwright
