@@ -115,6 +115,15 @@ LevelLimits level_limits(const RefractingBand& band, double from, double to) {
   return {curve, first, last};
 }
 
+/// Lets an arc that ends a little off the height of a level joint go on, or stop, where the joint is.
+void end_at_height(Face& outer, double height_mm, bool upper) {
+  if (outer.kind != FaceKind::arc) return;
+  const double up = height_mm - outer.centre.z;
+  const double squared = outer.radius_mm * outer.radius_mm - up * up;
+  if (squared <= 0) return;
+  (upper ? outer.points.back() : outer.points.front()) = {outer.centre.r + std::sqrt(squared), height_mm};
+}
+
 }  // namespace
 
 double RefractingBand::margin_of_elevation(double t) const {
@@ -176,6 +185,7 @@ Outcome<Profile> RefractingBand::ring(double from, double to) const {
   auto outer = limits.curve.outer(limits.from, limits.to);
   if (!outer) return outer.problem();
   const SectionPoint low = limits.curve.inner(from);
+  if (!along_ray) end_at_height(*outer, low.z, false);
   const SectionPoint high = limits.curve.inner(to);
   return Profile{{straight_face(FaceRole::joint_lower, low, outer->start()), *outer,
                   straight_face(FaceRole::joint_upper, outer->end(), high),
@@ -187,18 +197,26 @@ Outcome<Profile> RefractingBand::centre(double to) const {
   OuterCurve curve = OuterCurve::through_edge(*this, last);
   // An aimed beam makes one of the two edges the thinner one: that one gets the edge thickness.
   if (aim != 0 && curve.place(-last).r < focal_mm + edge_mm) curve = OuterCurve::through_edge(*this, -last);
+  const SectionPoint high = curve.inner(to);
+  const SectionPoint low = mirrored(high);
+  // The ends of an aimed centre with level joints are not each other's mirror images.
+  const bool uneven = aim != 0 && joint == Joint::level;
+  const double first = uneven ? curve.elevation_at_height(low.z, -to - 0.02, 0) : -last;
+  const double end = uneven ? curve.elevation_at_height(high.z, 0, to + 0.02) : last;
   Face outer;
   if (faces == Faces::true_curve) {
-    outer = curve.true_outer(-last, last);
+    outer = curve.true_outer(first, end);
   } else {
-    auto arc = curve.arc_outer(aim == 0 ? 0 : -last, last);
+    auto arc = curve.arc_outer(aim == 0 ? 0 : first, end);
     if (!arc) return request_problem("ring.arc", "", "no circle serves the centre; choose true curves");
     outer = aim == 0 ? arc_face(FaceRole::outer, mirrored(arc->end()), arc->end(), {arc->centre.r, 0},
                                 arc->radius_mm)
                      : *arc;
+    if (uneven) {
+      end_at_height(outer, low.z, false);
+      end_at_height(outer, high.z, true);
+    }
   }
-  const SectionPoint high = curve.inner(to);
-  const SectionPoint low = mirrored(high);
   return Profile{{straight_face(FaceRole::joint_lower, low, outer.start()), outer,
                   straight_face(FaceRole::joint_upper, outer.end(), high),
                   straight_face(FaceRole::inner, high, low)}};

@@ -86,7 +86,8 @@ void SectionMaker::add_rib(Band band) {
   SectionRib rib;
   rib.mark = fmt::format("{} rib", name_of(band));
   const double inner = settings().rib_inner_r_mm.value_or(input().focal_mm);
-  rib.low = {inner, edge.z + settings().gap_mm};
+  const double top = std::max(edge.z, glass.find(FaceRole::inner)->start().z);
+  rib.low = {inner, top + settings().gap_mm};
   rib.high = {std::max(inner, settings().rib_outer_r_mm.value_or(edge.r)), rib.low.z + thickness};
   section_.ribs.push_back(band == Band::upper ? rib : mirrored_rib(rib));
 }
