@@ -20,13 +20,13 @@ SheetMaker whole_section(const SectionView& view) {
   const PaperBox frame = maker.frame();
   const PaperPoint foot = {frame.low.x + 6, frame.low.y + SheetRooms::title_block + 3};
   scale_bar(maker, foot, view.layout.map.paper_per_mm, view.lengths.inches);
-  maker.write(
-      {fmt::format("Section through the lens axis. Lengths in {}, elevations in degrees.", view.lengths.unit()),
-       {frame.high.x - 3, foot.y},
-       2.2,
-       Anchor::right,
-       false,
-       false});
+  maker.write({fmt::format("Section through the lens axis. Lengths in {}, elevations in degrees.",
+                           view.lengths.inches ? "inches" : "mm"),
+               {frame.high.x - 3, foot.y},
+               2.2,
+               Anchor::right,
+               false,
+               false});
   return maker;
 }
 

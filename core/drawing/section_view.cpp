@@ -119,7 +119,7 @@ void draw_focal_points(SheetMaker& maker, const SectionView& view) {
     const bool has_zones =
         std::ranges::any_of(view.section.zones, [&](const Zone& zone) { return band_of(zone.kind) == band; });
     if (z == 0 || !has_zones) continue;
-    draw_focus(maker, view.layout.map.at(SectionPoint{0, z}), "focus, " + std::string(name_of(band)));
+    draw_focus(maker, view.layout.map.at(SectionPoint{0, z}), std::string(name_of(band)));
   }
 }
 

@@ -59,7 +59,9 @@ bool SheetMaker::free_of_texts(const PaperBox& box) const {
 }
 
 bool SheetMaker::free_of_lines(const PaperBox& box) const {
-  return std::ranges::none_of(walls_, [&](const Wall& wall) { return crosses(box, wall.from, wall.to); });
+  const PaperBox ground = {{box.low.x - kClear_mm, box.low.y - kClear_mm},
+                           {box.high.x + kClear_mm, box.high.y + kClear_mm}};
+  return std::ranges::none_of(walls_, [&](const Wall& wall) { return crosses(ground, wall.from, wall.to); });
 }
 
 }  // namespace prismwright

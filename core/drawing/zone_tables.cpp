@@ -128,7 +128,7 @@ TableBlock zone_list(const Section& section, LengthWords lengths, double toleran
                 "to the corner of the next, anticlockwise, the last one to the first. Full: bulges out of the "
                 "glass; hollow: into it. True curves are given as arcs that touch each other, nowhere farther "
                 "from the curve than {} mm, and as the one arc through both ends that departs least.",
-                lengths.unit(), shortest(tolerance_mm)));
+                lengths.inches ? "inches" : "mm", shortest(tolerance_mm)));
   for (const Band band : {Band::refracting, Band::upper, Band::lower})
     add_band_words(block, section, band, lengths);
   for (const std::string& note : section.notes) add_words(block, note);
