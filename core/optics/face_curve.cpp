@@ -1,5 +1,6 @@
 #include "core/optics/face_curve.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace prismwright {
@@ -11,7 +12,13 @@ SectionDirection right_of(SectionDirection walk) { return walk.quarter_turn().re
 }  // namespace
 
 FaceCurve::FaceCurve(const Face& face) : face_(face) {
+  if (face.kind == FaceKind::arc) {
+    // Half the chord over the radius is the sine of half the turn; twice that is never less than its sine.
+    turn_ = distance(face.start(), face.end()) / face.radius_mm;
+    return;
+  }
   if (face.kind != FaceKind::true_curve) return;
+  turn_ = std::acos(std::clamp(dot(face.tangents.front(), face.tangents.back()), -1.0, 1.0));
   reach_.reserve(face.points.size() - 1);
   for (std::size_t i = 0; i + 1 < face.points.size(); ++i) {
     // This length makes a cubic follow a circle to sixth order: chord / cos^2(turn / 4).
@@ -38,6 +45,45 @@ SectionOffset FaceCurve::slope(std::size_t piece, double t) const {
   const SectionOffset start = reach_[piece] * face_.tangents[piece];
   const SectionOffset end = reach_[piece] * face_.tangents[piece + 1];
   return (6 * t - 6 * t2) * chord + (3 * t2 - 4 * t + 1) * start + (3 * t2 - 2 * t) * end;
+}
+
+void FaceCurve::touches(SectionPoint from, std::vector<double>& elevations) const {
+  if (face_.kind == FaceKind::arc) touch_arc(from, elevations);
+  if (face_.kind == FaceKind::true_curve) touch_curve(from, elevations);
+}
+
+void FaceCurve::touch_arc(SectionPoint from, std::vector<double>& elevations) const {
+  const SectionOffset to_centre = face_.centre - from;
+  const double away = to_centre.length();
+  if (away <= face_.radius_mm) return;
+  const double aside = std::asin(face_.radius_mm / away);
+  const SectionOffset chord = face_.end() - face_.start();
+  const double centre_side = cross(chord, face_.centre - face_.start());
+  for (const double turned : {-aside, aside}) {
+    const double elevation = std::atan2(to_centre.z, to_centre.r) + turned;
+    const SectionPoint touch = from + away * std::cos(aside) * SectionDirection::at(elevation);
+    // An arc no longer than half its circle lies on the other side of its chord than its centre.
+    const double along = dot(touch - face_.start(), chord);
+    if (cross(chord, touch - face_.start()) * centre_side > 0 || along < 0 || along > dot(chord, chord))
+      continue;
+    elevations.push_back(elevation);
+  }
+}
+
+void FaceCurve::touch_curve(SectionPoint from, std::vector<double>& elevations) const {
+  for (std::size_t i = 0; i < reach_.size(); ++i) {
+    const auto turning = [&](double t) { return cross(slope(i, t), place(i, t) - from); };
+    double low = 0;
+    double high = 1;
+    const bool rises = turning(0) > 0;
+    if (rises == (turning(1) > 0)) continue;
+    for (int k = 0; k < 50; ++k) {
+      const double middle = 0.5 * (low + high);
+      ((turning(middle) > 0) == rises ? low : high) = middle;
+    }
+    const SectionOffset touch = place(i, low) - from;
+    elevations.push_back(std::atan2(touch.z, touch.r));
+  }
 }
 
 void FaceCurve::meet(SectionPoint from, SectionDirection ray, std::vector<FaceHit>& hits) const {

@@ -19,7 +19,13 @@ class FaceCurve {
  public:
   explicit FaceCurve(const Face& face);
 
+  [[nodiscard]] const Face& face() const { return face_; }
   [[nodiscard]] FaceRole role() const { return face_.role; }
+  /// Whether a ray that leaves the face at this cosine of incidence, inside the glass, may meet it once more:
+  /// only one that runs nearly along it.
+  [[nodiscard]] bool may_meet_again(double cosine) const { return cosine < turn_; }
+  /// Appends the elevations at which rays from `from` touch the face between its ends, radians.
+  void touches(SectionPoint from, std::vector<double>& elevations) const;
   /// Appends every meeting of the ray with the face to `hits`. Ends count within `kEndSlack_mm`.
   void meet(SectionPoint from, SectionDirection ray, std::vector<FaceHit>& hits) const;
   /// Place on a true curve: `share` 0..1 over piece `piece`.
@@ -33,8 +39,11 @@ class FaceCurve {
   void meet_straight(SectionPoint from, SectionDirection ray, std::vector<FaceHit>& hits) const;
   void meet_arc(SectionPoint from, SectionDirection ray, std::vector<FaceHit>& hits) const;
   void meet_curve(SectionPoint from, SectionDirection ray, std::vector<FaceHit>& hits) const;
+  void touch_arc(SectionPoint from, std::vector<double>& elevations) const;
+  void touch_curve(SectionPoint from, std::vector<double>& elevations) const;
 
   Face face_;
+  double turn_ = 0;  ///< sine of the greatest angle between two places of the face, 0 for a straight one
   std::vector<double> reach_;  ///< length of the end slopes of each cubic piece
 };
 

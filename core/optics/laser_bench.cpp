@@ -15,30 +15,80 @@ struct Run {
 };
 
 bool same_run(const RayPath& one, const RayPath& other) {
-  return one.fate == other.fate && one.zone == other.zone && one.regular == other.regular;
+  return one.fate == other.fate && one.cause == other.cause && one.zone == other.zone &&
+         one.regular == other.regular;
 }
 
-void widen(std::optional<BeamStrip>& beam, const RayPath& path) {
-  if (path.fate != Fate::level || path.points.empty()) return;
-  const double z = path.points.back().z;
-  if (!beam) beam = BeamStrip{z, z};
-  beam->from_mm = std::min(beam->from_mm, z);
-  beam->to_mm = std::max(beam->to_mm, z);
-}
-
-/// Traces the run's share of an even grid, or its middle where the grid has no line in it.
-void trace_run(const SectionTracer& tracer, Run run, double grid_from_deg, double grid_step_deg,
-               std::vector<RayPath>& rays) {
-  const double first = std::ceil((run.from_deg - grid_from_deg) / grid_step_deg - 0.5);
-  bool any = false;
-  for (double line = first;; ++line) {
-    const double elevation = grid_from_deg + (line + 0.5) * grid_step_deg;
-    if (elevation >= run.to_deg) break;
-    rays.push_back(tracer.trace(elevation));
-    any = true;
+double front_r_mm(const Section& section) {
+  double front = 0;
+  for (const Zone& zone : section.zones) {
+    for (const Face& face : zone.profile.faces)
+      for (const SectionPoint p : face.points) front = std::max(front, p.r);
+    if (!zone.lower_image) continue;
+    for (const Face& face : zone.lower_image->faces)
+      for (const SectionPoint p : face.points) front = std::max(front, p.r);
   }
-  if (!any) rays.push_back(tracer.trace(0.5 * (run.from_deg + run.to_deg)));
+  return front;
 }
+
+double height_at_front(const RayPath& path, double front_mm) {
+  const SectionPoint left = path.points.back();
+  return path.aim_deg == 0 ? left.z : left.z - (front_mm - left.r) * std::tan(radians(path.aim_deg));
+}
+
+/// Gathers the fan of one band's sweep.
+class FanMaker {
+ public:
+  FanMaker(const SectionTracer& tracer, SweepRange sweep, double front_mm, double ray_step_deg, RayFan& fan)
+      : tracer_(tracer), sweep_(sweep), front_mm_(front_mm), ray_step_deg_(ray_step_deg), fan_(fan) {}
+
+  void gather(int steps) {
+    const double step = (sweep_.to_deg - sweep_.from_deg) / steps;
+    double run_from = sweep_.from_deg;
+    RayPath last = trace(sweep_.from_deg + 0.5 * step);
+    for (int i = 1; i <= steps; ++i) {
+      widen(last);
+      const double edge = sweep_.from_deg + i * step;
+      if (i < steps) {
+        RayPath next = trace(edge + 0.5 * step);
+        const bool goes_on = same_run(last, next);
+        last = std::move(next);
+        if (goes_on) continue;
+      }
+      trace_run({run_from, edge});
+      run_from = edge;
+    }
+  }
+
+ private:
+  [[nodiscard]] RayPath trace(double elevation_deg) const { return tracer_.trace(elevation_deg, sweep_.band); }
+
+  void widen(const RayPath& path) {
+    if (path.fate != Fate::level) return;
+    const double z = height_at_front(path, front_mm_);
+    if (!fan_.beam) fan_.beam = BeamStrip{z, z};
+    fan_.beam->from_mm = std::min(fan_.beam->from_mm, z);
+    fan_.beam->to_mm = std::max(fan_.beam->to_mm, z);
+  }
+
+  /// Traces the run's share of an even grid, or its middle where the grid has no line in it.
+  void trace_run(Run run) {
+    bool any = false;
+    for (double line = std::ceil((run.from_deg - sweep_.from_deg) / ray_step_deg_ - 0.5);; ++line) {
+      const double elevation = sweep_.from_deg + (line + 0.5) * ray_step_deg_;
+      if (elevation >= run.to_deg) break;
+      fan_.rays.push_back(trace(elevation));
+      any = true;
+    }
+    if (!any) fan_.rays.push_back(trace(0.5 * (run.from_deg + run.to_deg)));
+  }
+
+  const SectionTracer& tracer_;
+  SweepRange sweep_;
+  double front_mm_;
+  double ray_step_deg_;
+  RayFan& fan_;
+};
 
 }  // namespace
 
@@ -47,13 +97,13 @@ double last_direction_deg(const RayPath& path) {
 }
 
 std::optional<BoardSpot> spot_on_board(const RayPath& path, double board_mm) {
-  if (!leaves_lens(path.fate) || path.points.empty()) return std::nullopt;
+  if (!leaves_lens(path) || path.points.empty()) return std::nullopt;
   const SectionPoint from = path.points.back();
   const double slope = last_direction_deg(path);
   const double run_mm = board_mm - from.r;
   if (run_mm < 0 || std::abs(slope) >= 90) return std::nullopt;
   const double over = run_mm * std::tan(radians(slope));
-  return BoardSpot{{board_mm, from.z + over}, slope, over};
+  return BoardSpot{{board_mm, from.z + over}, slope, over + run_mm * std::tan(radians(path.aim_deg))};
 }
 
 RayPath with_drawn_end(RayPath path, const Section& section) {
@@ -63,8 +113,13 @@ RayPath with_drawn_end(RayPath path, const Section& section) {
   return path;
 }
 
+std::optional<double> beam_height_mm(const RayPath& path, const Section& section) {
+  if (!leaves_lens(path) || path.meetings.empty()) return std::nullopt;
+  return height_at_front(path, front_r_mm(section));
+}
+
 std::optional<SectionPoint> place_of_loss(const RayPath& path) {
-  if (leaves_lens(path.fate) || path.points.size() < 2) return std::nullopt;
+  if (leaves_lens(path) || path.points.size() < 2) return std::nullopt;
   if (path.fate == Fate::lost_reflecting)
     for (const RayMeeting& meeting : path.meetings)
       if (meeting.face == FaceRole::reflecting) return meeting.place;
@@ -73,37 +128,43 @@ std::optional<SectionPoint> place_of_loss(const RayPath& path) {
 
 RayFan fan_of_rays(const SectionTracer& tracer, const Section& section, int rays, int steps) {
   RayFan fan;
-  const double span = section.highest_deg - section.lowest_deg;
+  const std::vector<SweepRange> sweeps = tracer.sweeps();
+  double span = 0;
+  for (const SweepRange& sweep : sweeps) span += sweep.to_deg - sweep.from_deg;
   if (span <= 0 || rays < 1 || steps < 1) return fan;
-  const double step = span / steps;
-  double run_from = section.lowest_deg;
-  RayPath last = tracer.trace(section.lowest_deg + 0.5 * step);
-  for (int i = 1; i <= steps; ++i) {
-    widen(fan.beam, last);
-    const double edge = section.lowest_deg + i * step;
-    if (i < steps) {
-      RayPath next = tracer.trace(edge + 0.5 * step);
-      const bool goes_on = same_run(last, next);
-      last = std::move(next);
-      if (goes_on) continue;
-    }
-    trace_run(tracer, {run_from, edge}, section.lowest_deg, span / rays, fan.rays);
-    run_from = edge;
+  const double front = front_r_mm(section);
+  for (const SweepRange& sweep : sweeps) {
+    const double share = (sweep.to_deg - sweep.from_deg) / span;
+    FanMaker(tracer, sweep, front, span / rays, fan)
+        .gather(std::max(1, static_cast<int>(std::ceil(steps * share))));
   }
-  for (RayPath& path : fan.rays) path = with_drawn_end(std::move(path), section);
   return fan;
 }
 
-double middle_deg(const Zone& zone) {
-  return zone.kind == ZoneKind::centre ? 0 : 0.5 * (zone.from_deg + zone.to_deg);
+double middle_deg(const Zone& zone) { return 0.5 * (zone.from_deg + zone.to_deg); }
+
+double image_middle_deg(const Section& section, const Zone& zone) {
+  const double tilt = section.input.refracting_about_lens ? 0 : section.aim_of(zone.kind).aim_deg;
+  return -(middle_deg(zone) + tilt) - tilt;
+}
+
+std::vector<LaserStop> laser_stops(const Section& section) {
+  std::vector<LaserStop> stops;
+  for (const Zone& zone : section.zones) {
+    stops.push_back({zone.mark, band_of(zone.kind), middle_deg(zone)});
+    if (zone.kind == ZoneKind::ring)
+      stops.push_back({zone.mark, Band::refracting, image_middle_deg(section, zone)});
+  }
+  const auto rank = [](Band band) { return band == Band::lower ? 0 : band == Band::refracting ? 1 : 2; };
+  std::sort(stops.begin(), stops.end(), [&](const LaserStop& a, const LaserStop& b) {
+    return a.band == b.band ? a.elevation_deg < b.elevation_deg : rank(a.band) < rank(b.band);
+  });
+  return stops;
 }
 
 std::vector<double> zone_middles_deg(const Section& section) {
   std::vector<double> middles;
-  for (const Zone& zone : section.zones) {
-    middles.push_back(middle_deg(zone));
-    if (zone.kind == ZoneKind::ring) middles.push_back(-middle_deg(zone));
-  }
+  for (const LaserStop& stop : laser_stops(section)) middles.push_back(stop.elevation_deg);
   std::sort(middles.begin(), middles.end());
   return middles;
 }

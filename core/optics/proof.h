@@ -5,21 +5,11 @@
 #include <string>
 #include <vector>
 
+#include "core/optics/fate.h"
+#include "core/optics/light_strips.h"
 #include "core/optics/section.h"
 
 namespace prismwright {
-
-/// What becomes of a ray from the focus.
-enum class Fate {
-  level,            ///< leaves within the level tolerance
-  stray,            ///< leaves the glass in another direction
-  escaped,          ///< passes between the prisms without meeting glass
-  stopped,          ///< ends in metal or in the filled setting gap between refracting rings
-  lost_reflecting,  ///< goes out through a reflecting face that did not reflect totally
-  lost_land,        ///< ends in a land or in a level joint
-};
-inline constexpr int kFates = 6;
-std::string_view name_of(Fate fate);  ///< "level", "stray", "escaped between prisms", ...
 
 /// One meeting of a ray with a face.
 struct RayMeeting {
@@ -32,14 +22,18 @@ struct RayMeeting {
   double direction_deg = 0;              ///< elevation of the ray after the face
 };
 
-/// A ray from the focus, followed to its end.
+/// A ray from its band's focal point, followed to its end.
 struct RayPath {
   double elevation_deg = 0;
   Fate fate = Fate::escaped;
-  std::string zone;  ///< zone that took the ray; empty when it met none
+  LossCause cause = LossCause::between_prisms;
+  std::string zone;    ///< zone that took the ray; empty when it met none
+  std::string rib;     ///< rib that stopped it
+  double aim_deg = 0;  ///< depression of the beam of the band it belongs to
   std::vector<RayMeeting> meetings;
-  std::vector<SectionPoint> points;  ///< focus first; the last point is where the ray leaves or ends
-  double departure_deg = 0;          ///< from level, seaward up; meaningful when the ray leaves the glass
+  std::vector<SectionPoint> points;  ///< source first; the last point is where the ray leaves or ends
+  double departure_deg =
+      0;  ///< from the aim of its band, up positive; meaningful when the ray leaves the glass
   double least_margin_deg = 0;    ///< incidence less critical angle at the reflecting face (reflecting zones)
   double through = 1;             ///< share of the power that comes through the faces (Fresnel)
   double lost_at_reflection = 0;  ///< share of the power that went out through a reflecting face
@@ -58,14 +52,17 @@ struct ZoneProof {
   double through = 0;  ///< mean share that comes through the faces
 };
 
-/// A strip of the level beam, by height z in mm.
-struct BeamStrip {
-  double from_mm = 0;
-  double to_mm = 0;
+/// Light that does not leave within the level tolerance, by cause and place.
+struct LossByCause {
+  LossCause cause = LossCause::none;
+  std::string zone;  ///< zone or rib concerned; of a filled gap, the zone nearer to the axis; may be empty
+  double share = 0;  ///< of the same flux as the proof's shares
 };
 
 /// The point-source check of a section. Shares are of the flux that a uniform point source in the focus
-/// sends between the section's lowest and highest elevation (cos t dt); they add to 1.
+/// sends between the section's lowest and highest elevation (cos t dt); they add to 1. Where bands have focal
+/// points of their own, each is swept from there over the elevations that it serves: the refracting band up to
+/// its outermost inner edges, a stack from the elevation at which its focal point sees that edge.
 struct Proof {
   int elevations = 0;
   double lowest_deg = 0;
@@ -78,10 +75,20 @@ struct Proof {
   std::optional<double> least_margin_deg;
   std::vector<ZoneProof> zones;
   std::vector<BeamStrip>
-      dark_strips;  ///< between the lit strips of the level beam, narrower than 0.001 mm left out
+      dark_strips;               ///< between the lit strips of the level beam, narrower than 0.001 mm left out
+  std::vector<LightStrip> beam;  ///< the level beam by height, rising, lit and dark
+  std::vector<LampStrip> lamp;   ///< the lamp's light by elevation, rising within each band's sweep
+  std::vector<LossByCause> losses;  ///< greatest first; their shares and the level share add to 1
 
   [[nodiscard]] double of(Fate fate) const { return share[static_cast<int>(fate)]; }
   [[nodiscard]] double lost() const { return of(Fate::lost_land) + of(Fate::lost_reflecting); }
+};
+
+/// Elevations that are swept from one focal point: that of `band`.
+struct SweepRange {
+  Band band = Band::refracting;
+  double from_deg = 0;
+  double to_deg = 0;
 };
 
 /// A section made ready for tracing rays; holds its own copy of what it needs.
@@ -92,16 +99,21 @@ class SectionTracer {
   SectionTracer(SectionTracer&&) noexcept;
   SectionTracer& operator=(SectionTracer&&) noexcept;
 
-  /// Follows the ray that leaves the focus at `elevation_deg` (-90 to 90).
+  /// Follows the ray at `elevation_deg` (-90 to 90) from the focal point of the band it belongs to: the
+  /// refracting band between its outermost inner edges, the stacks beyond.
   [[nodiscard]] RayPath trace(double elevation_deg) const;
+  /// Follows the ray from the focal point of a given band.
+  [[nodiscard]] RayPath trace(double elevation_deg, Band band) const;
+  /// The sweeps of which a proof is made, rising. One, unless bands have focal points of their own.
+  [[nodiscard]] std::vector<SweepRange> sweeps() const;
 
  private:
   struct Inside;
   std::unique_ptr<Inside> inside_;
 };
 
-/// Traces at least `elevations` rays, evenly spread between the elevations at which corners of the glass are
-/// seen, and finds where the fate changes between two rays to a 16 000th of their spacing.
+/// Traces at least `elevations` rays, evenly spread between the elevations at which corners of glass and metal
+/// are seen, and finds where the fate changes between two rays to a 16 000th of their spacing.
 Proof prove(const Section& section, int elevations = 1000);
 
 }  // namespace prismwright

@@ -2,82 +2,51 @@
 #include <cmath>
 
 #include "core/base/angle.h"
-#include "core/optics/section_pieces.h"
+#include "core/optics/ray_meetings.h"
 
 namespace prismwright {
 
 namespace {
 
 constexpr double kElevationSlack = 1e-10;  ///< radians, at corners shared by two prisms
-constexpr double kGrazing = 1e-10;         ///< a ray along a face does not meet it
 constexpr std::size_t kMostMeetings = 10;
-constexpr double kTouching_mm = 1e-7;
-
-PieceCurves make_piece(const Zone& zone, Profile profile, bool image) {
-  PieceCurves piece;
-  piece.zone = &zone;
-  piece.image = image;
-  piece.low = kPi;
-  piece.high = -kPi;
-  for (const Face& face : profile.faces) {
-    piece.faces.emplace_back(face);
-    piece.corners.push_back(std::atan2(face.start().z, face.start().r));
-    for (const SectionPoint p : face.points) {
-      const double elevation = std::atan2(p.z, p.r);
-      piece.low = std::min(piece.low, elevation);
-      piece.high = std::max(piece.high, elevation);
-    }
-  }
-  return piece;
-}
-
-struct FoundFace {
-  std::size_t face = 0;
-  FaceHit hit;
-};
-
-/// The face through which a ray enters (from outside) or next meets (from inside) a piece.
-std::optional<FoundFace> nearest(const PieceCurves& piece, SectionPoint from, SectionDirection ray,
-                                 bool entering, std::optional<std::size_t> leaving) {
-  static thread_local std::vector<FaceHit> hits;
-  std::optional<FoundFace> best;
-  for (std::size_t i = 0; i < piece.faces.size(); ++i) {
-    if (leaving && i == *leaving) continue;
-    hits.clear();
-    piece.faces[i].meet(from, ray, hits);
-    for (const FaceHit& hit : hits) {
-      const double against = dot(ray, hit.outward);
-      if (entering ? against > -kGrazing : against < kGrazing) continue;
-      if (hit.along_mm < -kTouching_mm) continue;
-      if (!best || hit.along_mm < best->hit.along_mm) best = FoundFace{i, hit};
-    }
-  }
-  return best;
-}
 
 /// Follows one ray from face to face.
 class Walk {
  public:
-  Walk(const SectionInput& input, double critical, TracedRay& ray, RayPath* record)
-      : input_(input), critical_(critical), traced_(ray), record_(record) {}
+  Walk(const SectionPieces& section, TracedRay& ray, RayPath* record)
+      : section_(section),
+        input_(section.held.input),
+        critical_(section.critical),
+        traced_(ray),
+        record_(record) {}
 
   void run(FoundFace entry, SectionDirection ray) {
     const FaceRole role = role_at(entry);
     way_ok_ = role == FaceRole::inner || role == FaceRole::entry;
-    reach(entry);
-    if (role == FaceRole::land) return end(Fate::lost_land);
-    if (role == FaceRole::joint_lower || role == FaceRole::joint_upper) return end(Fate::stopped);
+    reach(entry.hit.place);
+    if (role == FaceRole::land) return end(Fate::lost_land, LossCause::land);
+    if (role == FaceRole::joint_lower || role == FaceRole::joint_upper)
+      return end(Fate::stopped, LossCause::filled_gap);
     inside(entry, through(entry, ray, 1, input_.index).value_or(ray));
+  }
+
+  void stop(LossCause cause, SectionPoint place, const SectionRib* rib = nullptr) {
+    reach(place);
+    traced_.rib = rib;
+    end(Fate::stopped, cause);
   }
 
  private:
   [[nodiscard]] FaceRole role_at(const FoundFace& at) const { return traced_.piece->faces[at.face].role(); }
 
-  void end(Fate fate) { traced_.fate = fate; }
+  void end(Fate fate, LossCause cause) {
+    traced_.fate = fate;
+    traced_.cause = cause;
+  }
 
-  void reach(const FoundFace& at) {
-    traced_.exit_z_mm = at.hit.place.z;
-    if (record_) record_->points.push_back(at.hit.place);
+  void reach(SectionPoint place) {
+    if (record_) record_->points.push_back(place);
   }
 
   void note(const FoundFace& at, SectionDirection ray, std::optional<SectionDirection> refracted, double loss) {
@@ -122,16 +91,17 @@ class Walk {
 
   void inside(FoundFace at, SectionDirection ray) {
     while (meetings_ < kMostMeetings) {
-      const auto next = nearest(*traced_.piece, at.hit.place, ray, false, at.face);
-      if (!next) return end(Fate::stray);
+      const auto next = nearest_face(*traced_.piece, at.hit.place, ray, false, &at);
+      if (!next) return end(Fate::stray, LossCause::off_aim);
       at = *next;
-      reach(at);
+      reach(at.hit.place);
       switch (role_at(at)) {
         case FaceRole::land:
+        case FaceRole::axis:
+          return end(Fate::lost_land, LossCause::land);
         case FaceRole::joint_lower:
         case FaceRole::joint_upper:
-        case FaceRole::axis:
-          return end(Fate::lost_land);
+          return end(Fate::lost_land, LossCause::joint);
         case FaceRole::reflecting:
           ray = mirror(at, ray);
           break;
@@ -141,19 +111,35 @@ class Walk {
           way_ok_ = false;
       }
     }
-    end(Fate::stray);
+    end(Fate::stray, LossCause::off_aim);
   }
 
   void leave(const FoundFace& at, SectionDirection ray) {
-    const bool refracting = is_refracting(traced_.piece->zone->kind);
+    const PieceCurves& piece = *traced_.piece;
+    const SectionPoint place = at.hit.place;
+    const bool refracting = is_refracting(piece.zone->kind);
     traced_.regular = way_ok_ && (refracting ? role_at(at) == FaceRole::outer && reflections_ == 0
                                              : role_at(at) == FaceRole::exit && reflections_ == 1);
-    traced_.departure_deg = degrees(ray.elevation());
-    const bool level = traced_.regular && std::abs(traced_.departure_deg) <= input_.settings.level_within_deg;
-    end(level ? Fate::level : Fate::stray);
-    if (traced_.lost_at_reflection > 0.5) end(Fate::lost_reflecting);
+    traced_.departure_deg = degrees(ray.elevation() + piece.aim);
+    traced_.beam_z_mm =
+        piece.aim == 0 ? place.z : place.z - (section_.front_r_mm - place.r) * std::tan(piece.aim);
+    if (traced_.lost_at_reflection > 0.5) return end(Fate::lost_reflecting, LossCause::reflection);
+    end_outside(place, ray);
   }
 
+  void end_outside(SectionPoint place, SectionDirection ray) {
+    const bool level = traced_.regular && std::abs(traced_.departure_deg) <= input_.settings.level_within_deg;
+    if (const RibHit metal = first_rib(section_.held.ribs, place, ray); metal.rib)
+      return stop(LossCause::rib, place + metal.along_mm * ray, metal.rib);
+    if (!level) return end(Fate::stray, LossCause::off_aim);
+    if (const auto glass = glass_before(*traced_.piece, place, ray)) {
+      reach(glass->place);
+      return end(Fate::stray, LossCause::other_glass);
+    }
+    end(Fate::level, LossCause::none);
+  }
+
+  const SectionPieces& section_;
   const SectionInput& input_;
   double critical_;
   TracedRay& traced_;
@@ -165,33 +151,39 @@ class Walk {
 
 }  // namespace
 
-SectionPieces::SectionPieces(const Section& section)
-    : held(section), critical(critical_angle(section.input.index)) {
-  for (const Zone& zone : held.zones) {
-    pieces.push_back(make_piece(zone, zone.profile, false));
-    if (zone.kind == ZoneKind::ring) pieces.push_back(make_piece(zone, lower_image_of(zone), true));
-    if (is_refracting(zone.kind)) band_top = std::max(band_top, radians(zone.to_deg));
-  }
-}
-
-TracedRay SectionPieces::trace(double elevation, RayPath* record) const {
+TracedRay SectionPieces::trace(const SectionView& view, double elevation, RayPath* record) const {
   TracedRay traced;
+  const SectionPoint source{0, view.source_z_mm};
   const SectionDirection ray = SectionDirection::at(elevation);
   FoundFace entry;
-  for (const PieceCurves& piece : pieces) {
-    if (elevation < piece.low - kElevationSlack || elevation > piece.high + kElevationSlack) continue;
-    const auto found = nearest(piece, {}, ray, true, {});
+  for (std::size_t i = 0; i < pieces.size(); ++i) {
+    const SeenSpan& span = view.pieces[i];
+    if (elevation < span.low - kElevationSlack || elevation > span.high + kElevationSlack) continue;
+    const auto found = nearest_face(pieces[i], source, ray, true);
     if (found && (!traced.piece || found->hit.along_mm < entry.hit.along_mm)) {
-      traced.piece = &piece;
+      traced.piece = &pieces[i];
       entry = *found;
     }
   }
-  if (traced.piece) {
-    Walk(held.input, critical, traced, record).run(entry, ray);
-  } else {
-    // Between refracting rings the setting gap is filled with glazing compound; elsewhere nothing is in the
-    // way.
-    traced.fate = std::abs(elevation) < band_top ? Fate::stopped : Fate::escaped;
+  const RibHit metal = first_rib(held.ribs, source, ray);
+  Walk walk(*this, traced, record);
+  // Between refracting rings the setting gap is filled with glazing compound; nothing passes there.
+  const bool refracted = traced.piece && is_refracting(traced.piece->zone->kind);
+  if (!refracted && elevation > view.band.low && elevation < view.band.high) {
+    const SectionOffset face = band_head - band_foot;
+    const double along = cross(band_foot - source, face) / cross(ray, face);
+    const bool gap_first = !(metal.rib && metal.along_mm < along);
+    if (gap_first && !(traced.piece && entry.hit.along_mm < along)) {
+      traced.piece = nullptr;
+      walk.stop(LossCause::filled_gap, source + along * ray);
+      return traced;
+    }
+  }
+  if (metal.rib && !(traced.piece && entry.hit.along_mm < metal.along_mm)) {
+    traced.piece = nullptr;
+    walk.stop(LossCause::rib, source + metal.along_mm * ray, metal.rib);
+  } else if (traced.piece) {
+    walk.run(entry, ray);
   }
   return traced;
 }
@@ -214,22 +206,70 @@ std::string_view name_of(Fate fate) {
   return "stray";
 }
 
+std::string_view words_of(LossCause cause) {
+  switch (cause) {
+    case LossCause::none:
+      return "not lost";
+    case LossCause::off_aim:
+      return "leaves off its aim";
+    case LossCause::other_glass:
+      return "runs into another prism";
+    case LossCause::between_prisms:
+      return "passes between the prisms";
+    case LossCause::filled_gap:
+      return "in a filled setting gap";
+    case LossCause::rib:
+      return "on a horizontal rib";
+    case LossCause::reflection:
+      return "through a reflecting face";
+    case LossCause::land:
+      return "in a land";
+    case LossCause::joint:
+      return "in a joint";
+  }
+  return "not lost";
+}
+
+/// The pieces, and how they are seen from the focal point of each band.
 struct SectionTracer::Inside {
+  explicit Inside(const Section& section) : pieces(section) {
+    for (int band = 0; band < kBands; ++band)
+      views[band] = pieces.seen_from(band_aim(pieces.held.input, static_cast<Band>(band)).focus_z_mm);
+  }
   SectionPieces pieces;
+  SectionView views[kBands];
 };
 
-SectionTracer::SectionTracer(const Section& section) : inside_(new Inside{SectionPieces(section)}) {}
+SectionTracer::SectionTracer(const Section& section) : inside_(new Inside(section)) {}
 SectionTracer::~SectionTracer() = default;
 SectionTracer::SectionTracer(SectionTracer&&) noexcept = default;
 SectionTracer& SectionTracer::operator=(SectionTracer&&) noexcept = default;
 
+std::vector<SweepRange> SectionTracer::sweeps() const {
+  std::vector<SweepRange> ranges;
+  for (const BandSweep& sweep : inside_->pieces.sweeps)
+    ranges.push_back({sweep.band, degrees(sweep.span.low), degrees(sweep.span.high)});
+  return ranges;
+}
+
 RayPath SectionTracer::trace(double elevation_deg) const {
+  return trace(elevation_deg, inside_->pieces.band_at(radians(elevation_deg)));
+}
+
+RayPath SectionTracer::trace(double elevation_deg, Band band) const {
+  const SectionView& view = inside_->views[static_cast<int>(band)];
   RayPath path;
   path.elevation_deg = elevation_deg;
-  path.points.push_back({});
-  const TracedRay traced = inside_->pieces.trace(radians(elevation_deg), &path);
+  path.points.push_back({0, view.source_z_mm});
+  const TracedRay traced = inside_->pieces.trace(view, radians(elevation_deg), &path);
   path.fate = traced.fate;
-  if (traced.piece) path.zone = traced.piece->zone->mark;
+  path.cause = traced.cause;
+  if (traced.piece) {
+    path.zone = traced.piece->zone->mark;
+    band = band_of(traced.piece->zone->kind);
+  }
+  if (traced.rib) path.rib = traced.rib->mark;
+  path.aim_deg = band_aim(inside_->pieces.held.input, band).aim_deg;
   path.departure_deg = traced.departure_deg;
   path.least_margin_deg = degrees(traced.least_margin);
   path.through = traced.through;

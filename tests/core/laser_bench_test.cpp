@@ -36,8 +36,8 @@ TEST(LaserBoard, HeightOverTheLevelMarkGivesTheErrorBack) {
   // Bench reading of a setting error: atan(h / D), D from the place where the ray leaves the glass.
   const auto spot = spot_on_board(ray_leaving(30, {270, 150}, 0.4), 1270);
   ASSERT_TRUE(spot);
-  EXPECT_NEAR(degrees(std::atan(spot->over_level_mm / 1000)), 0.4, 1e-12);
-  EXPECT_NEAR(spot->place.z, 150 + spot->over_level_mm, 1e-12);
+  EXPECT_NEAR(degrees(std::atan(spot->over_aim_mm / 1000)), 0.4, 1e-12);
+  EXPECT_NEAR(spot->place.z, 150 + spot->over_aim_mm, 1e-12);
 }
 
 TEST(LaserBoard, NoSpotWhereTheRayEndsTurnsBackOrIsPastTheBoard) {

@@ -240,7 +240,7 @@ void LaserReadout::fillWords() {
   const QString unit = length_unit(inches);
   spot_->setText(spot ? tr("spot at z %1 %3, %2 %3 over level, slope %4 deg")
                             .arg(signed_length(spot->place.z, inches),
-                                 signed_length(spot->over_level_mm, inches, 3), unit,
+                                 signed_length(spot->over_aim_mm, inches, 3), unit,
                                  degrees_text(spot->slope_deg))
                       : tr("no spot: the ray does not reach the board"));
 }
