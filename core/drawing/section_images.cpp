@@ -6,12 +6,23 @@
 
 namespace prismwright {
 
+namespace {
+
+/// The mirror of a band that is turned as a whole leans with its beam; about the upright lens axis it does not.
+double lean_deg(const Section& section) {
+  return section.input.refracting_about_lens ? 0 : section.aim_of(ZoneKind::ring).aim_deg;
+}
+
+}  // namespace
+
 std::vector<SectionImage> images_of(const Section& section) {
+  const double twice = 2 * lean_deg(section);
   std::vector<SectionImage> images;
   for (const Zone& zone : section.zones) {
-    images.push_back({zone.mark, &zone, zone.profile, false});
+    images.push_back({zone.mark, &zone, zone.profile, false, zone.from_deg, zone.to_deg});
     if (zone.kind == ZoneKind::ring) {
-      images.push_back({zone.mark + " lower", &zone, lower_image_of(zone), true});
+      images.push_back({zone.mark + " lower", &zone, lower_image_of(zone), true, -zone.to_deg - twice,
+                        -zone.from_deg - twice});
     }
   }
   return images;

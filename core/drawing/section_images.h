@@ -14,6 +14,8 @@ struct SectionImage {
   const Zone* zone = nullptr;
   Profile profile;
   bool lower_image = false;
+  double from_deg = 0;  ///< limits, seen from the band's focal point; from < to
+  double to_deg = 0;
 };
 /// Every piece of glass, zone by zone. They point into `section`.
 std::vector<SectionImage> images_of(const Section& section);

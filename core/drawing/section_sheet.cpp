@@ -11,7 +11,7 @@ namespace prismwright {
 
 namespace {
 
-SheetMaker whole_section(const SectionView& view) {
+SheetMaker whole_section(const SheetView& view) {
   SheetMaker maker(view.layout.size);
   draw_glass(maker, view);
   draw_zone_marks(maker, view);
@@ -30,7 +30,7 @@ SheetMaker whole_section(const SectionView& view) {
   return maker;
 }
 
-std::vector<SheetMaker> tables(const SectionView& view) {
+std::vector<SheetMaker> tables(const SheetView& view) {
   TablePages pages(view.layout.size.paper);
   pages.add(zone_list(view.section, view.lengths, view.tolerance_mm));
   for (const SectionImage& image : view.images) {
@@ -41,7 +41,7 @@ std::vector<SheetMaker> tables(const SectionView& view) {
   return pages.take();
 }
 
-TitleWords title_words(const Section& section, const SectionSheetSettings& settings, const SectionView& view) {
+TitleWords title_words(const Section& section, const SectionSheetSettings& settings, const SheetView& view) {
   const LengthWords lengths = view.lengths;
   TitleWords words;
   words.title = settings.title;
@@ -82,7 +82,7 @@ Outcome<Drawing> section_sheet(const Section& section, const SectionSheetSetting
   const SectionReach reach = reach_of(section, images);
   const auto layout = lay_out(reach, settings.paper);
   if (!layout) return too_large(reach);
-  const SectionView view{section, images, reach, *layout, {settings.inches}, settings.tolerance_mm};
+  const SheetView view{section, images, reach, *layout, {settings.inches}, settings.tolerance_mm};
 
   std::vector<SheetMaker> makers = {whole_section(view)};
   for (SheetMaker& page : tables(view)) makers.push_back(std::move(page));

@@ -25,7 +25,7 @@ void keep_clear_of(SheetMaker& maker, const std::vector<PaperPoint>& polygon) {
     maker.keep_clear(polygon[i], polygon[(i + 1) % polygon.size()]);
 }
 
-void draw_image(SheetMaker& maker, const SectionView& view, const SectionImage& image, bool falling) {
+void draw_image(SheetMaker& maker, const SheetView& view, const SectionImage& image, bool falling) {
   constexpr double kPaperChord_mm = 0.01;
   const PaperMap& map = view.layout.map;
   const auto polygon = map.at(polygon_of(image.profile, kPaperChord_mm / map.paper_per_mm));
@@ -61,20 +61,18 @@ void add_limit(std::vector<LimitRay>& rays, const LimitRay& ray) {
   if (!known) rays.push_back(ray);
 }
 
-std::vector<LimitRay> limits_of(const SectionView& view, Band band) {
+std::vector<LimitRay> limits_of(const SheetView& view, Band band) {
   const SectionImage* lowest = nullptr;
   const SectionImage* highest = nullptr;
-  const auto from_of = [](const SectionImage& i) { return i.lower_image ? -i.zone->to_deg : i.zone->from_deg; };
-  const auto to_of = [](const SectionImage& i) { return i.lower_image ? -i.zone->from_deg : i.zone->to_deg; };
   for (const SectionImage& image : view.images) {
     if (band_of(image.zone->kind) != band) continue;
-    if (!lowest || from_of(image) < from_of(*lowest)) lowest = &image;
-    if (!highest || to_of(image) > to_of(*highest)) highest = &image;
+    if (!lowest || image.from_deg < lowest->from_deg) lowest = &image;
+    if (!highest || image.to_deg > highest->to_deg) highest = &image;
   }
   if (!lowest) return {};
   const SectionPoint focus{0, view.section.aim_of(lowest->zone->kind).focus_z_mm};
-  return {{focus, from_of(*lowest), distance_of_limit(*lowest, focus, false)},
-          {focus, to_of(*highest), distance_of_limit(*highest, focus, true)}};
+  return {{focus, lowest->from_deg, distance_of_limit(*lowest, focus, false)},
+          {focus, highest->to_deg, distance_of_limit(*highest, focus, true)}};
 }
 
 void draw_limit(SheetMaker& maker, const PaperMap& map, const LimitRay& ray) {
@@ -85,18 +83,32 @@ void draw_limit(SheetMaker& maker, const PaperMap& map, const LimitRay& ray) {
   maker.keep_clear(from, to);
 }
 
-void name_limit(SheetMaker& maker, const PaperMap& map, const LimitRay& ray) {
+/// On which side of a ray its elevation is written: away from a ray that runs close by, else towards the focal
+/// plane, where the room is widest. 1: above.
+double side_of_words(const LimitRay& ray, const std::vector<LimitRay>& rays) {
+  constexpr double kClose_deg = 25;
+  double side = ray.deg > 0 ? -1 : 1;
+  double nearest = kClose_deg;
+  for (const LimitRay& other : rays) {
+    const double off = std::abs(other.deg - ray.deg);
+    if (&other == &ray || off >= nearest) continue;
+    nearest = off;
+    side = other.deg > ray.deg ? -1 : 1;
+  }
+  return side;
+}
+
+void name_limit(SheetMaker& maker, const PaperMap& map, const LimitRay& ray, double side) {
   const SectionDirection along = SectionDirection::at(radians(ray.deg));
+  const SectionDirection above = along.quarter_turn();
   const std::string words = degrees_words(ray.deg) + "\u00B0";
   const double half = text_width_mm(words, kWords_mm) / 2;
+  const double off = 1.2 + half * std::abs(along.z()) + kWords_mm * std::abs(along.r());
   std::vector<PaperPoint> places;
-  for (const double share : {0.8, 0.75, 0.7, 0.85, 0.65, 0.6, 0.55, 0.5, 0.9, 0.45, 0.4, 0.35}) {
-    const PaperPoint p = map.at(ray.from + share * ray.length_mm * along);
-    // Towards the focal plane first: there the room is widest.
-    for (const double side : {ray.deg > 0 ? 1.0 : -1.0, ray.deg > 0 ? -1.0 : 1.0}) {
-      const double off = 1.2 + half * std::abs(along.z()) + kWords_mm * std::abs(along.r());
-      places.push_back({p.x + side * off * std::abs(along.z()),
-                        p.y - std::abs(off * along.r()) * (ray.deg > 0 ? side : -side) - 0.35 * kWords_mm});
+  for (const double way : {side, -side}) {
+    for (const double share : {0.8, 0.75, 0.7, 0.85, 0.65, 0.6, 0.55, 0.5, 0.9, 0.45, 0.4, 0.35}) {
+      const PaperPoint p = map.at(ray.from + share * ray.length_mm * along);
+      places.push_back({p.x + way * off * above.r(), p.y + way * off * above.z() - 0.35 * kWords_mm});
     }
   }
   maker.write_at_free({words, {}, kWords_mm, Anchor::middle, false, false}, places);
@@ -112,7 +124,7 @@ void draw_focus(SheetMaker& maker, PaperPoint place, const std::string& words) {
                                                                              {place.x - half, place.y - 7}});
 }
 
-void draw_focal_points(SheetMaker& maker, const SectionView& view) {
+void draw_focal_points(SheetMaker& maker, const SheetView& view) {
   draw_focus(maker, view.layout.map.focus, "focus");
   for (const Band band : {Band::refracting, Band::upper, Band::lower}) {
     const double z = band_aim(view.section.input, band).focus_z_mm;
@@ -125,7 +137,7 @@ void draw_focal_points(SheetMaker& maker, const SectionView& view) {
 
 }  // namespace
 
-void draw_glass(SheetMaker& maker, const SectionView& view) {
+void draw_glass(SheetMaker& maker, const SheetView& view) {
   bool falling = false;
   for (const SectionImage& image : view.images) {
     draw_image(maker, view, image, falling);
@@ -141,7 +153,7 @@ void draw_glass(SheetMaker& maker, const SectionView& view) {
   }
 }
 
-void draw_axes_and_limits(SheetMaker& maker, const SectionView& view) {
+void draw_axes_and_limits(SheetMaker& maker, const SheetView& view) {
   constexpr double kBeyond_mm = 5;
   const PaperMap& map = view.layout.map;
   const PaperPoint top = map.at(SectionPoint{0, view.reach.high_z});
@@ -159,7 +171,7 @@ void draw_axes_and_limits(SheetMaker& maker, const SectionView& view) {
     for (const LimitRay& ray : limits_of(view, band)) add_limit(rays, ray);
   }
   for (const LimitRay& ray : rays) draw_limit(maker, map, ray);
-  for (const LimitRay& ray : rays) name_limit(maker, map, ray);
+  for (const LimitRay& ray : rays) name_limit(maker, map, ray, side_of_words(ray, rays));
   draw_focal_points(maker, view);
   const double half = text_width_mm("lens axis", kWords_mm) / 2 + 1.5;
   maker.write_at_free({"lens axis", {}, kWords_mm, Anchor::middle, false, false},
@@ -175,7 +187,7 @@ void draw_axes_and_limits(SheetMaker& maker, const SectionView& view) {
   maker.write_at_free({"focal plane", {}, kWords_mm, Anchor::middle, false, false}, places);
 }
 
-void draw_dimensions(SheetMaker& maker, const SectionView& view) {
+void draw_dimensions(SheetMaker& maker, const SheetView& view) {
   constexpr double kBelowPlane_mm = 8;
   constexpr double kFirst_mm = 12;  ///< nearest column of heights, left of the axis
   constexpr double kSecond_mm = 21;

@@ -12,8 +12,8 @@ constexpr double kSmallest_mm = 1.8;
 constexpr double kPitch = 1.42;  ///< of the size: texts with accents and tails stay apart
 constexpr double kElbow_mm = 4;  ///< leaders run level this far beyond the glass
 constexpr double kDot_mm = 0.3;
-constexpr double kMarkWide = 7.4;   ///< of the size: column of the marks
-constexpr double kLimitWide = 4.1;  ///< of the size: columns of the limits
+constexpr double kFirstLimit = 9.9;  ///< of the size: right edge of the first limit
+constexpr double kLimitWide = 4.6;   ///< of the size: from there to the edge of the second
 
 struct ZoneMark {
   const SectionImage* image;
@@ -74,12 +74,10 @@ void draw_leader(SheetMaker& maker, const ZoneMark& mark, double elbow_x, double
 
 void write_mark(SheetMaker& maker, const ZoneMark& mark, double x, double size) {
   maker.write({mark.image->mark, {x, mark.height}, size, Anchor::left, false, true});
-  if (mark.image->lower_image) return;
-  const Zone& zone = *mark.image->zone;
-  const double first = x + size * (kMarkWide - 1.2 + 2.2);
-  maker.write({degrees_words(zone.from_deg), {first, mark.height}, size, Anchor::right, false, false});
-  maker.write({degrees_words(zone.to_deg),
-               {first + kLimitWide * size + 1, mark.height},
+  const double first = x + size * kFirstLimit;
+  maker.write({degrees_words(mark.image->from_deg), {first, mark.height}, size, Anchor::right, false, false});
+  maker.write({degrees_words(mark.image->to_deg),
+               {first + kLimitWide * size, mark.height},
                size,
                Anchor::right,
                false,
@@ -88,7 +86,7 @@ void write_mark(SheetMaker& maker, const ZoneMark& mark, double x, double size) 
 
 }  // namespace
 
-void draw_zone_marks(SheetMaker& maker, const SectionView& view) {
+void draw_zone_marks(SheetMaker& maker, const SheetView& view) {
   const PaperBox frame = maker.frame();
   const double low = frame.low.y + SheetRooms::title_block + SheetRooms::scale_bar + 3;
   const double high = frame.high.y - 8;

@@ -97,7 +97,9 @@ void add_band_words(TableBlock& block, const Section& section, Band band, Length
 
 std::string outline_heading(const SectionImage& image) {
   const Zone& zone = *image.zone;
-  if (image.lower_image) return image.mark + ": its image below the focal plane";
+  if (image.lower_image)
+    return fmt::format("{}, {} to {} deg", image.mark, degrees_words(image.from_deg),
+                       degrees_words(image.to_deg));
   const bool mirrored = zone.kind == ZoneKind::ring && !zone.lower_image;
   return fmt::format("{}   {}, {} to {} deg{}", image.mark, name_of(zone.kind), degrees_words(zone.from_deg),
                      degrees_words(zone.to_deg), mirrored ? "; below the focal plane its mirror image" : "");

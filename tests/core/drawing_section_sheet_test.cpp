@@ -6,6 +6,8 @@
 #include <cmath>
 #include <set>
 
+#include "core/base/angle.h"
+#include "core/drawing/section_images.h"
 #include "core/drawing/text_box.h"
 #include "core/lens/quantities.h"
 
@@ -102,6 +104,24 @@ TEST(SectionSheet, KeepsItsTextsApartWithBandsOfTheirOwnFocusAndAim) {
   const auto drawing = section_sheet(section, said({}));
   ASSERT_TRUE(drawing.ok()) << drawing.problem().text;
   expect_texts_apart(*drawing);
+}
+
+TEST(SectionImages, LimitsOfALowerImageAreThoseOfItsGlass) {
+  for (const Work work : {Work::bullseye, Work::belt}) {
+    LensValues values = starting_values("4", work, 8);
+    values.section.refracting.aim_deg = 1.5;
+    const Section section = solved(values);
+    for (const SectionImage& image : images_of(section)) {
+      if (image.zone->kind != ZoneKind::ring) continue;
+      // A focal ray of the limiting elevations meets the inner face at its ends.
+      const Face* inner = image.profile.find(FaceRole::inner);
+      ASSERT_NE(inner, nullptr);
+      const double a = degrees(std::atan2(inner->start().z, inner->start().r));
+      const double b = degrees(std::atan2(inner->end().z, inner->end().r));
+      EXPECT_NEAR(std::min(a, b), image.from_deg, 1e-6) << image.mark;
+      EXPECT_NEAR(std::max(a, b), image.to_deg, 1e-6) << image.mark;
+    }
+  }
 }
 
 TEST(SectionSheet, NamesEveryFewZonesWhereThereIsNoRoomForAll) {
