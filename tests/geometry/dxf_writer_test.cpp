@@ -147,6 +147,24 @@ TEST_P(DxfOfALens, HoldsEveryOutlineAsAClosedChainWithinTheToleranceOfTheExactCu
   }
 }
 
+/// Hollow and full sides, rounded corners, bands aimed and with focal points of their own, lower images that
+/// are no mirror images, the power in the entry and in the exit face.
+LensValues with_every_face(Power upper, Power lower) {
+  LensValues values = sixth_order_belt(Faces::true_curve);
+  values.section.upper.power = upper;
+  values.section.lower.power = lower;
+  values.section.land_a = {0.6, LandShape::radius};
+  values.section.land_c = {0.4, LandShape::radius};
+  values.section.refracting.aim_deg = 0.7;
+  values.section.upper.focus_z_mm = 4;
+  values.section.upper_rib_mm = 5;
+  return values;
+}
+
+INSTANTIATE_TEST_SUITE_P(EveryFace, DxfOfALens,
+                         ::testing::Values(with_every_face(Power::entry, Power::exit),
+                                           with_every_face(Power::hollow_entry, Power::hollow_exit)));
+
 INSTANTIATE_TEST_SUITE_P(Samples, DxfOfALens,
                          ::testing::Values(fourth_order_bullseye(Faces::true_curve),
                                            sixth_order_belt(Faces::true_curve),
