@@ -11,6 +11,7 @@ std::vector<std::unique_ptr<Verb>> all_verbs() {
   verbs.push_back(keys_verb());
   verbs.push_back(show_verb());
   verbs.push_back(prove_verb());
+  verbs.push_back(section_verb());
   verbs.push_back(bodies_verb());
   verbs.push_back(clearances_verb());
   verbs.push_back(works_verb());

@@ -14,6 +14,7 @@ std::unique_ptr<Verb> redo_verb();
 std::unique_ptr<Verb> keys_verb();
 std::unique_ptr<Verb> show_verb();
 std::unique_ptr<Verb> prove_verb();
+std::unique_ptr<Verb> section_verb();
 std::unique_ptr<Verb> bodies_verb();
 std::unique_ptr<Verb> clearances_verb();
 std::unique_ptr<Verb> works_verb();

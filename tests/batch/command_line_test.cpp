@@ -17,7 +17,7 @@ TEST_F(CommandLine, HelpIsAnAnswerAndListsEveryVerb) {
   const Answer answer = ask({"--help"});
   EXPECT_EQ(answer.code, 0);
   for (const char* verb :
-       {"new", "set", "undo", "redo", "keys", "show", "prove", "bodies", "clearances", "works"}) {
+       {"new", "set", "undo", "redo", "keys", "show", "prove", "section", "bodies", "clearances", "works"}) {
     EXPECT_THAT(answer.out, HasSubstr(verb));
   }
   EXPECT_THAT(answer.err, IsEmpty());
@@ -53,6 +53,7 @@ INSTANTIATE_TEST_SUITE_P(
                     WrongRequest{"NoFolder", {"bodies", "a.lensbook"}},
                     WrongRequest{"TooFewRays", {"prove", "a.lensbook", "--elevations", "3"}},
                     WrongRequest{"WorksWithoutAnything", {"works", "a.lensbook"}},
+                    WrongRequest{"SectionWithoutAnything", {"section", "a.lensbook"}},
                     WrongRequest{"RecordWithoutStage", {"works", "a.lensbook", "record", "P01-C"}},
                     WrongRequest{"NothingToSet", {"set", "a.lensbook"}}),
     [](const auto& request) { return request.param.situation; });
