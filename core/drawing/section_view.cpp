@@ -155,6 +155,7 @@ void draw_glass(SheetMaker& maker, const SheetView& view) {
 
 void draw_axes_and_limits(SheetMaker& maker, const SheetView& view) {
   constexpr double kBeyond_mm = 5;
+  constexpr double kBetweenHeights_mm = 15;
   const PaperMap& map = view.layout.map;
   const PaperPoint top = map.at(SectionPoint{0, view.reach.high_z});
   const PaperPoint bottom = map.at(SectionPoint{0, view.reach.low_z});
@@ -162,9 +163,9 @@ void draw_axes_and_limits(SheetMaker& maker, const SheetView& view) {
   const double foot = bottom.y - SheetRooms::lower + 2;
   maker.line({top.x, foot}, {top.x, top.y + kBeyond_mm}, LineClass::centre);
   maker.keep_clear({top.x, foot}, {top.x, top.y + kBeyond_mm});
-  maker.line({map.focus.x - SheetRooms::heights + 6, map.focus.y}, {seaward.x + 8, map.focus.y},
-             LineClass::centre);
-  maker.keep_clear({map.focus.x - SheetRooms::heights, map.focus.y}, {seaward.x + 8, map.focus.y});
+  // On the left it ends between the two columns of heights, clear of the words of the outer one.
+  maker.line({map.focus.x - kBetweenHeights_mm, map.focus.y}, {seaward.x + 8, map.focus.y}, LineClass::centre);
+  maker.keep_clear({map.focus.x - kBetweenHeights_mm, map.focus.y}, {seaward.x + 8, map.focus.y});
 
   std::vector<LimitRay> rays;
   for (const Band band : {Band::refracting, Band::upper, Band::lower}) {
