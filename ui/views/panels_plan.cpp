@@ -45,11 +45,11 @@ double PanelsPlan::outerRadius() const {
   return std::max(40.0, std::min(width(), height()) / 2.0 - kBeamLength - 26);
 }
 
-/// A belt panel bends round the focus, a bull's-eye panel is flat across its axis.
+/// A panel whose refracting band turns about the lens axis bends round the focus; about its own axis it is flat.
 QPainterPath PanelsPlan::panelPath(const PanelPlace& place, double inner, double outer) const {
   QPainterPath path;
   const double span = place.to_deg - place.from_deg;
-  const bool flat = bench_->values().brief.work == Work::bullseye && span < 120;
+  const bool flat = !bench_->values().turns_about_lens(Band::refracting) && span < 120;
   if (flat) {
     // The flat stands across the panel's axis; both rims are drawn square to it.
     const double half = span / 2;
