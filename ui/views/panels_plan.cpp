@@ -45,7 +45,7 @@ double PanelsPlan::outerRadius() const {
   return std::max(40.0, std::min(width(), height()) / 2.0 - kBeamLength - 26);
 }
 
-/// A panel whose refracting band turns about the lens axis bends round the focus; about its own axis it is flat.
+/// A panel bends round the focus where its refracting band turns about the lens axis, else it is flat.
 QPainterPath PanelsPlan::panelPath(const PanelPlace& place, double inner, double outer) const {
   QPainterPath path;
   const double span = place.to_deg - place.from_deg;
