@@ -6,19 +6,37 @@
 #include <gp_Ax2.hxx>
 #include <gp_Dir.hxx>
 #include <gp_Pnt.hxx>
+#include <gp_Trsf.hxx>
 #include <gp_Vec.hxx>
 
+#include "core/base/angle.h"
 #include "core/lens/plan.h"
 #include "core/optics/section_plane.h"
 
 namespace prismwright {
 
-/// The line that a profile is turned about, in the panel's own frame.
+/// The line that a profile is turned about, in its own frame (see `axis_place`).
 inline gp_Ax1 turning_line(TurningAxis turning) {
   return {gp_Pnt(0, 0, 0), turning == TurningAxis::lens ? gp_Dir(0, 0, 1) : gp_Dir(1, 0, 0)};
 }
 
-/// The half plane that holds a profile at one angle about its turning line, in the panel's own frame.
+/// Whether the prism is turned about a line other than the panel's level axis through the focus.
+inline bool is_aimed(const PlannedPrism& prism) {
+  return prism.turning == TurningAxis::panel && (prism.axis_z_mm != 0 || prism.axis_dip_deg != 0);
+}
+
+/// From the frame of the prism's turning axis (X along it) to the panel's own frame: turned down seaward, then
+/// lifted to where the axis crosses the lens axis.
+inline gp_Trsf axis_place(const PlannedPrism& prism) {
+  gp_Trsf dip;
+  if (!is_aimed(prism)) return dip;
+  dip.SetRotation(gp_Ax1(gp_Pnt(0, 0, 0), gp_Dir(0, 1, 0)), radians(prism.axis_dip_deg));
+  gp_Trsf lift;
+  lift.SetTranslation(gp_Vec(0, 0, prism.axis_z_mm));
+  return lift * dip;
+}
+
+/// The half plane that holds a profile at one angle about its turning line, in the frame of that line.
 ///
 /// lens: the angle is the azimuth from +X; r is the radius, z the height.
 /// panel: the angle runs from +Y towards +Z; r lies along +X, z (not negative) is the distance from X.

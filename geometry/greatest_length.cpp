@@ -17,25 +17,28 @@ namespace {
 
 constexpr double kChord_mm = 0.05;
 
-void spread(const TrimmedRing& ring, SectionPoint p, TrimmedRing::Span span, std::vector<gp_Pnt>& points) {
+void spread(const TrimmedRing& ring, SectionPoint p, TrimmedRing::Span span, const gp_Trsf& place,
+            std::vector<gp_Pnt>& points) {
   const double reach = ring.turning() == TurningAxis::lens ? p.r : p.z;
   const double step = 2 * std::acos(std::max(0.0, 1 - kChord_mm / std::max(reach, 1.0)));
   const int pieces = std::max(1, static_cast<int>(std::ceil((span.to - span.from) / step)));
   for (int i = 0; i <= pieces; ++i) {
     const double angle = span.from + (span.to - span.from) * i / pieces;
-    points.push_back(ProfilePlane(ring.turning(), angle).place(p));
+    points.push_back(ProfilePlane(ring.turning(), angle).place(p).Transformed(place));
   }
 }
 
-std::vector<gp_Pnt> points_on_skin(const TrimmedRing& ring) {
+std::vector<gp_Pnt> points_on_skin(const TrimmedRing& ring, const gp_Trsf& place) {
   std::vector<gp_Pnt> points;
   for (const SectionPoint& p : polygon_of(ring.profile(), kChord_mm)) {
-    const auto span = ring.kept(p);
-    if (!span) continue;
     const Half half = ring.trim().half;
-    if (half != Half::lower) spread(ring, p, *span, points);
-    const bool image = ring.turning() == TurningAxis::panel && half != Half::upper;
-    if (image) spread(ring, p, {-span->to, -span->from}, points);
+    if (half != Half::lower) {
+      for (const auto& span : ring.spans(p, Half::upper)) spread(ring, p, span, place, points);
+    }
+    if (ring.turning() == TurningAxis::lens || half == Half::upper) continue;
+    for (const auto& span : ring.spans(p, Half::lower)) {
+      spread(ring, p, {-span.to, -span.from}, place, points);
+    }
   }
   return points;
 }
@@ -50,7 +53,7 @@ BoxEdges edges(double a, double b, double c) { return {std::max({a, b, c}), a * 
 }  // namespace
 
 double greatest_length_mm(const PlannedPrism& prism) {
-  const std::vector<gp_Pnt> points = points_on_skin(TrimmedRing(prism));
+  const std::vector<gp_Pnt> points = points_on_skin(TrimmedRing(prism), axis_place(prism));
   if (points.empty()) return 0;
   // The kernel counts these points from 0.
   TColgp_Array1OfPnt list(0, static_cast<int>(points.size()) - 1);

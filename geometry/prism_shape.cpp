@@ -6,6 +6,7 @@
 #include <optional>
 
 #include <fmt/format.h>
+#include <BRepBuilderAPI_Transform.hxx>
 #include <BRepPrimAPI_MakeRevol.hxx>
 #include <Standard_Failure.hxx>
 #include <TopoDS_Solid.hxx>
@@ -64,6 +65,12 @@ TopoDS_Shape turned(const TrimmedRing& ring, TrimmedRing::Span turn) {
   return revolution.Shape();
 }
 
+/// The solid with its faces themselves at their place in the panel's frame.
+TopoDS_Shape in_panel(const TopoDS_Shape& solid, const PlannedPrism& prism) {
+  if (!is_aimed(prism)) return solid;
+  return BRepBuilderAPI_Transform(solid, axis_place(prism), Standard_True).Shape();
+}
+
 /// A solid and how far its volume is from the independent one.
 struct Candidate {
   TopoDS_Solid solid;
@@ -83,7 +90,7 @@ class PrismMaker {
     } else {
       cut(turned(ring_, turn_to_cut(ring_, *kept)));
     }
-    if (best_.error <= kAllowedShare) return TopoDS_Shape(best_.solid);
+    if (best_.error <= kAllowedShare) return in_panel(best_.solid, prism_);
     return best_.solid.IsNull() ? *trouble_ : wrong_volume();
   }
 
@@ -101,7 +108,7 @@ class PrismMaker {
       Trim trim = ring_.trim();
       trim.set_back_mm += way.further_back_mm;
       try {
-        consider(trimmed(ring, trim, way.way));
+        consider(trimmed(ring, trim, ring_.dip(), way.way));
       } catch (const Standard_Failure& failure) {
         keep(kernel_trouble(failure.GetMessageString()));
       }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <utility>
 
 #include "core/base/angle.h"
 
@@ -35,11 +36,38 @@ std::vector<SectionPoint> dense_outline(const Profile& profile) {
   return outline;
 }
 
+using Spans = std::vector<TrimmedRing::Span>;
+
+Spans common(const Spans& one, const Spans& other) {
+  Spans both;
+  for (const auto& a : one) {
+    for (const auto& b : other) {
+      const TrimmedRing::Span span = {std::max(a.from, b.from), std::min(a.to, b.to)};
+      if (span.from < span.to) both.push_back(span);
+    }
+  }
+  return both;
+}
+
+/// Where a cos t + b sin t is at least c, for t between -pi and 2 pi.
+Spans at_least(double a, double b, double c) {
+  const double most = std::hypot(a, b);
+  if (c <= -most) return {{-kPi, 2 * kPi}};
+  if (c >= most) return {};
+  const double middle = std::atan2(b, a);
+  const double wide = std::acos(c / most);
+  Spans spans;
+  for (const double turn : {-2 * kPi, 0.0, 2 * kPi})
+    spans.push_back({middle - wide + turn, middle + wide + turn});
+  return spans;
+}
+
 }  // namespace
 
 TrimmedRing::TrimmedRing(const PlannedPrism& prism)
     : turning_(prism.turning), trim_(prism.trim), profile_(prism.profile) {
   if (turning_ == TurningAxis::lens) trim_.half = Half::whole;
+  if (turning_ == TurningAxis::panel) dip_ = radians(prism.axis_dip_deg);
   const bool below = turning_ == TurningAxis::panel && low_of(profile_) < -1e-9;
   if (below) profile_ = mirrored(profile_);
   outline_ = dense_outline(profile_);
@@ -50,6 +78,9 @@ void TrimmedRing::lay_limits() {
   const double a = radians(trim_.clockwise_side_deg);
   const double b = radians(trim_.anticlockwise_side_deg);
   const double s = trim_.set_back_mm;
+  for (const auto& [x, y] : {std::pair{-std::sin(a), std::cos(a)}, std::pair{std::sin(b), -std::cos(b)}}) {
+    sides_.push_back({x * std::cos(dip_), y, x * std::sin(dip_)});
+  }
   const double half_width = (b - a) / 2;
   if (turning_ == TurningAxis::lens) {
     nearest_room_mm_ = s / std::sin(half_width);
@@ -72,7 +103,30 @@ void TrimmedRing::lay_limits() {
 }
 
 std::optional<TrimmedRing::Span> TrimmedRing::kept(SectionPoint p) const {
-  return turning_ == TurningAxis::lens ? kept_about_lens(p) : kept_about_panel(p);
+  if (turning_ == TurningAxis::lens) return kept_about_lens(p);
+  if (dip_ == 0) return kept_about_panel(p);
+  const Spans all = spans_about_dipping(p, trim_.half);
+  const auto widest = std::max_element(
+      all.begin(), all.end(), [](const Span& m, const Span& n) { return m.to - m.from < n.to - n.from; });
+  return widest == all.end() ? std::nullopt : std::optional(*widest);
+}
+
+std::vector<TrimmedRing::Span> TrimmedRing::spans(SectionPoint p, Half side) const {
+  if (turning_ == TurningAxis::panel && dip_ != 0) return spans_about_dipping(p, side);
+  const auto span = kept(p);
+  return span ? Spans{*span} : Spans{};
+}
+
+std::vector<TrimmedRing::Span> TrimmedRing::spans_about_dipping(SectionPoint p, Half side) const {
+  const double gap = trim_.half == Half::whole ? 0 : trim_.half_gap_mm;
+  if (p.z < gap) return {};
+  const double level = p.z > 0 ? std::asin(gap / p.z) : 0;
+  Spans left = {{level, kPi - level}};
+  for (const Side& plane : sides_) {
+    const double up = side == Half::lower ? -plane.z : plane.z;
+    left = common(left, at_least(plane.y * p.z, up * p.z, trim_.set_back_mm - plane.x * p.r));
+  }
+  return left;
 }
 
 std::optional<TrimmedRing::Span> TrimmedRing::kept_about_lens(SectionPoint p) const {
@@ -104,16 +158,24 @@ std::optional<TrimmedRing::Span> TrimmedRing::kept_about_panel(SectionPoint p) c
 std::optional<TrimmedRing::Span> TrimmedRing::kept_anywhere() const {
   std::optional<Span> all;
   for (const SectionPoint& p : outline_) {
-    const auto here = kept(p);
-    if (!here) continue;
-    if (!all) all = here;
-    all->from = std::min(all->from, here->from);
-    all->to = std::max(all->to, here->to);
+    for (const Span& here : spans(p, trim_.half)) {
+      if (!all) all = here;
+      all->from = std::min(all->from, here.from);
+      all->to = std::max(all->to, here.to);
+    }
   }
   return all;
 }
 
 bool TrimmedRing::clears_sides() const {
+  if (dip_ != 0) {
+    return std::all_of(outline_.begin(), outline_.end(), [&](const SectionPoint& p) {
+      return std::all_of(sides_.begin(), sides_.end(), [&](const Side& plane) {
+        const double room = plane.x * p.r - std::hypot(plane.y, plane.z) * p.z - trim_.set_back_mm;
+        return room >= -kClear_mm;
+      });
+    });
+  }
   return std::all_of(outline_.begin(), outline_.end(), [&](const SectionPoint& p) {
     if (p.r < nearest_room_mm_) return false;
     return std::all_of(limits_.begin(), limits_.end(), [&](const Limit& limit) {

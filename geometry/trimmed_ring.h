@@ -12,8 +12,9 @@ namespace prismwright {
 ///
 /// Angles in radians. About the lens axis: the azimuth from the panel's axis. About the panel's axis: the
 /// angle from +Y towards +Z on the upper side, 0 to pi; what is kept below is its mirror image in the level
-/// plane (a lower half keeps the image alone, a whole ring both). A half is a half of a ring about the panel's
-/// axis; with lens turning it means nothing and is taken as whole.
+/// plane (a lower half keeps the image alone, a whole ring both). About an axis that dips the side planes lean,
+/// and the lower side keeps other angles than the upper: there they run from +Y towards -Z. A half is a half of
+/// a ring about the panel's axis; with lens turning it means nothing and is taken as whole.
 class TrimmedRing {
  public:
   explicit TrimmedRing(const PlannedPrism& prism);
@@ -27,8 +28,13 @@ class TrimmedRing {
   [[nodiscard]] const Profile& profile() const { return profile_; }
   [[nodiscard]] TurningAxis turning() const { return turning_; }
   [[nodiscard]] const Trim& trim() const { return trim_; }
-  /// Angles kept at a place of the profile; blank when the trim takes it away altogether.
+  /// How far the turning axis falls seaward, radians.
+  [[nodiscard]] double dip() const { return dip_; }
+  /// Angles kept at a place of the profile, on the side of a half or the upper of a whole; the widest of them
+  /// where a leaning side plane nicks the ring; blank when the trim takes it away altogether.
   [[nodiscard]] std::optional<Span> kept(SectionPoint p) const;
+  /// All angles kept on the upper or the lower side, rising.
+  [[nodiscard]] std::vector<Span> spans(SectionPoint p, Half side) const;
   /// The angles that hold everything that is kept of any place of the outline.
   [[nodiscard]] std::optional<Span> kept_anywhere() const;
   /// A whole ring that clears the side planes altogether.
@@ -36,7 +42,15 @@ class TrimmedRing {
   /// Nothing is to be cut: the turn between the plain side planes is the prism.
   [[nodiscard]] bool needs_no_cut() const;
 
-  /// A side plane as a limit on y (panel turning): y is at least or at most slope x + start_mm.
+  /// A side plane, seen from the turning axis: what lies at `set_back_mm` or more along a unit vector is kept.
+  struct Side {
+    double x = 0;
+    double y = 0;
+    double z = 0;
+  };
+  [[nodiscard]] const std::vector<Side>& sides() const { return sides_; }
+
+  /// A side plane as a limit on y (panel turning, level axis): y is at least or at most slope x + start_mm.
   struct Limit {
     double slope = 0;
     double start_mm = 0;
@@ -51,9 +65,12 @@ class TrimmedRing {
   void lay_limits();
   [[nodiscard]] std::optional<Span> kept_about_lens(SectionPoint p) const;
   [[nodiscard]] std::optional<Span> kept_about_panel(SectionPoint p) const;
+  [[nodiscard]] std::vector<Span> spans_about_dipping(SectionPoint p, Half side) const;
 
   TurningAxis turning_;
   Trim trim_;
+  double dip_ = 0;
+  std::vector<Side> sides_;
   Profile profile_;
   std::vector<SectionPoint> outline_;
   std::vector<Limit> limits_;

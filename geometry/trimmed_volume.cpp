@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/base/angle.h"
+#include "geometry/dipping_volume.h"
 #include "geometry/trimmed_ring.h"
 
 namespace prismwright {
@@ -99,6 +100,7 @@ double along_piece(const AlongR& f, SectionPoint from, SectionPoint to) {
 
 double trimmed_volume_mm3(const PlannedPrism& prism) {
   const TrimmedRing ring(prism);
+  if (ring.dip() != 0) return dipping_volume_mm3(ring, kChord_mm);
   const AlongR along_r(ring);
   const auto outline = polygon_of(ring.profile(), kChord_mm);
   double volume = 0;

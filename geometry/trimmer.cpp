@@ -1,6 +1,6 @@
 #include "geometry/trimmer.h"
 
-#include <array>
+#include <algorithm>
 #include <cmath>
 #include <vector>
 
@@ -67,8 +67,6 @@ PlanPolygon clipped(const PlanPolygon& polygon, const HalfPlane& half) {
 /// A block that holds the ring with room to spare.
 struct Room {
   double x0 = 0, y0 = 0, z0 = 0, x1 = 0, y1 = 0, z1 = 0;
-
-  [[nodiscard]] PlanPolygon plan() const { return {{x0, y0}, {x1, y0}, {x1, y1}, {x0, y1}}; }
 };
 
 Room room_round(const TopoDS_Shape& ring) {
@@ -80,26 +78,52 @@ Room room_round(const TopoDS_Shape& ring) {
   return room;
 }
 
-TopoDS_Shape upright_block(const PlanPolygon& plan, double z0, double z1) {
-  if (plan.size() < 3 || z1 <= z0) throw Standard_Failure("the trim leaves nothing");
-  BRepBuilderAPI_MakePolygon outline;
-  for (const PlanPoint& p : plan) outline.Add(gp_Pnt(p.x, p.y, z0));
-  outline.Close();
-  const TopoDS_Face base = BRepBuilderAPI_MakeFace(outline.Wire(), Standard_True).Face();
-  return BRepPrimAPI_MakePrism(base, gp_Vec(0, 0, z1 - z0)).Shape();
-}
+/// Blocks bounded by planes that are upright in the panel's frame. Seen from an axis that dips they lean: a
+/// block is its foot in the plane z = z0 pushed along the upright.
+class LeaningBlocks {
+ public:
+  explicit LeaningBlocks(double dip) : cos_(std::cos(dip)), sin_(std::sin(dip)) {}
+
+  /// What lies between two heights and in front of every half plane.
+  [[nodiscard]] PlanPolygon foot(const Room& room, double z0, double z1,
+                                 const std::vector<HalfPlane>& halves) const {
+    // The block drifts towards -x as it rises (for a negative dip towards +x).
+    const double drift = sin_ / cos_ * (z1 - z0);
+    const double x0 = room.x0 + std::min(0.0, drift);
+    const double x1 = room.x1 + std::max(0.0, drift);
+    PlanPolygon plan = {{x0, room.y0}, {x1, room.y0}, {x1, room.y1}, {x0, room.y1}};
+    for (const HalfPlane& half : halves) plan = clipped(plan, at_level(half, z0));
+    return plan;
+  }
+
+  [[nodiscard]] TopoDS_Shape block(const PlanPolygon& foot, double z0, double z1) const {
+    if (foot.size() < 3 || z1 <= z0) throw Standard_Failure("the trim leaves nothing");
+    BRepBuilderAPI_MakePolygon outline;
+    for (const PlanPoint& p : foot) outline.Add(gp_Pnt(p.x, p.y, z0));
+    outline.Close();
+    const TopoDS_Face base = BRepBuilderAPI_MakeFace(outline.Wire(), Standard_True).Face();
+    return BRepPrimAPI_MakePrism(base, gp_Vec(-sin_ / cos_ * (z1 - z0), 0, z1 - z0)).Shape();
+  }
+
+ private:
+  [[nodiscard]] HalfPlane at_level(const HalfPlane& half, double z) const {
+    return {{half.inward.x * cos_, half.inward.y}, half.distance_mm - half.inward.x * sin_ * z};
+  }
+
+  double cos_;
+  double sin_;
+};
 
 void cut_level(Room& room, const Trim& trim) {
   if (trim.half == Half::upper) room.z0 = trim.half_gap_mm;
   if (trim.half == Half::lower) room.z1 = -trim.half_gap_mm;
 }
 
-TopoDS_Shape common_with_wedge(const TopoDS_Shape& ring, const Trim& trim) {
+TopoDS_Shape common_with_wedge(const TopoDS_Shape& ring, const Trim& trim, const LeaningBlocks& blocks) {
   Room room = room_round(ring);
-  PlanPolygon plan = room.plan();
-  for (const HalfPlane& half : side_planes(trim)) plan = clipped(plan, half);
   cut_level(room, trim);
-  BRepAlgoAPI_Common common(ring, upright_block(plan, room.z0, room.z1));
+  const PlanPolygon foot = blocks.foot(room, room.z0, room.z1, side_planes(trim));
+  BRepAlgoAPI_Common common(ring, blocks.block(foot, room.z0, room.z1));
   if (!common.IsDone() || common.HasErrors()) throw Standard_Failure("the ring could not be cut");
   return common.Shape();
 }
@@ -110,27 +134,28 @@ TopoDS_Shape less(const TopoDS_Shape& ring, const TopoDS_Shape& block) {
   return cut.Shape();
 }
 
-TopoDS_Shape cut_plane_by_plane(const TopoDS_Shape& ring, const Trim& trim) {
+TopoDS_Shape cut_plane_by_plane(const TopoDS_Shape& ring, const Trim& trim, const LeaningBlocks& blocks) {
   const Room room = room_round(ring);
   TopoDS_Shape left = ring;
+  const auto cut_away = [&](const PlanPolygon& foot, double z0, double z1) {
+    if (foot.size() >= 3 && z0 < z1) left = less(left, blocks.block(foot, z0, z1));
+  };
   for (const HalfPlane& half : side_planes(trim)) {
     const HalfPlane behind = {{-half.inward.x, -half.inward.y}, -half.distance_mm};
-    const PlanPolygon plan = clipped(room.plan(), behind);
-    if (plan.size() >= 3) left = less(left, upright_block(plan, room.z0, room.z1));
+    cut_away(blocks.foot(room, room.z0, room.z1, {behind}), room.z0, room.z1);
   }
-  if (trim.half == Half::upper && room.z0 < trim.half_gap_mm) {
-    left = less(left, upright_block(room.plan(), room.z0, trim.half_gap_mm));
-  }
-  if (trim.half == Half::lower && room.z1 > -trim.half_gap_mm) {
-    left = less(left, upright_block(room.plan(), -trim.half_gap_mm, room.z1));
-  }
+  const double gap = trim.half_gap_mm;
+  if (trim.half == Half::upper) cut_away(blocks.foot(room, room.z0, gap, {}), room.z0, gap);
+  if (trim.half == Half::lower) cut_away(blocks.foot(room, -gap, room.z1, {}), -gap, room.z1);
   return left;
 }
 
 }  // namespace
 
-TopoDS_Shape trimmed(const TopoDS_Shape& ring, const Trim& trim, CuttingWay way) {
-  return way == CuttingWay::wedge ? common_with_wedge(ring, trim) : cut_plane_by_plane(ring, trim);
+TopoDS_Shape trimmed(const TopoDS_Shape& ring, const Trim& trim, double dip, CuttingWay way) {
+  const LeaningBlocks blocks(dip);
+  return way == CuttingWay::wedge ? common_with_wedge(ring, trim, blocks)
+                                  : cut_plane_by_plane(ring, trim, blocks);
 }
 
 }  // namespace prismwright

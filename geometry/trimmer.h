@@ -12,8 +12,9 @@ enum class CuttingWay {
   plane_by_plane  ///< a block cut away behind each plane in turn
 };
 
-/// Cuts a turned ring, in its panel's own frame, by the side planes and, for a half, by the level plane.
+/// Cuts a turned ring by the side planes and, for a half, by the plane through its turning axis. The ring lies
+/// in the frame of an axis that falls seaward by `dip` radians: seen from there the upright side planes lean.
 /// Throws Standard_Failure where the kernel gives up.
-TopoDS_Shape trimmed(const TopoDS_Shape& ring, const Trim& trim, CuttingWay way);
+TopoDS_Shape trimmed(const TopoDS_Shape& ring, const Trim& trim, double dip, CuttingWay way);
 
 }  // namespace prismwright

@@ -10,6 +10,7 @@
 #include <TopoDS.hxx>
 
 #include "core/base/angle.h"
+#include "geometry/convert.h"
 #include "geometry/nearest_place.h"
 #include "geometry/rib_place.h"
 
@@ -40,25 +41,28 @@ double extent_across(const PlateRegion& section) {
 
 }  // namespace
 
-TurnedPart::TurnedPart(const PlateRegion& section, bool about_z, std::optional<Trim> trim,
+TurnedPart::TurnedPart(const PlateRegion& section, bool about_z, std::optional<Trim> trim, double dip,
                        const gp_Trsf& to_lens, const TopoDS_Shape& shape)
     : field_(section, about_z),
       cell_mm_(extent_across(section) / kCellsAcross),
       about_z_(about_z),
       trim_(std::move(trim)),
+      dip_(dip),
       to_lens_(to_lens),
       solid_(shape.Moved(TopLoc_Location(to_lens.Inverted()))) {}
 
 std::shared_ptr<const TurnedPart> TurnedPart::of(const PlannedPrism& prism, const TopoDS_Shape& shape) {
-  std::shared_ptr<const TurnedPart> part(new TurnedPart(section_of(prism), prism.turning == TurningAxis::lens,
-                                                        prism.trim, turn_about_lens(prism.axis_deg), shape));
+  const bool about_z = prism.turning == TurningAxis::lens;
+  std::shared_ptr<const TurnedPart> part(
+      new TurnedPart(section_of(prism), about_z, prism.trim, about_z ? 0 : radians(prism.axis_dip_deg),
+                     turn_about_lens(prism.axis_deg) * axis_place(prism), shape));
   return part->corners_fit() ? part : nullptr;
 }
 
 std::shared_ptr<const TurnedPart> TurnedPart::of(const RingPlan& ring, const TopoDS_Shape& shape) {
   const PlateRegion section{plate_rectangle({ring.inner_radius_mm, ring.z_low_mm},
                                             {ring.outer_radius_mm, ring.z_low_mm + ring.thickness_mm})};
-  std::shared_ptr<const TurnedPart> part(new TurnedPart(section, true, std::nullopt, gp_Trsf(), shape));
+  std::shared_ptr<const TurnedPart> part(new TurnedPart(section, true, std::nullopt, 0, gp_Trsf(), shape));
   return part->corners_fit() ? part : nullptr;
 }
 
@@ -80,9 +84,11 @@ bool TurnedPart::within_cuts(const gp_Pnt& p) const {
   if (!trim_) return true;
   const double clockwise = radians(trim_->clockwise_side_deg);
   const double anticlockwise = radians(trim_->anticlockwise_side_deg);
-  if (-std::sin(clockwise) * p.X() + std::cos(clockwise) * p.Y() < trim_->set_back_mm - kOnCut_mm) return false;
-  if (std::sin(anticlockwise) * p.X() - std::cos(anticlockwise) * p.Y() < trim_->set_back_mm - kOnCut_mm)
-    return false;
+  // Along the panel's own axis: the side planes are upright.
+  const double x = p.X() * std::cos(dip_) + p.Z() * std::sin(dip_);
+  const double least = trim_->set_back_mm - kOnCut_mm;
+  if (-std::sin(clockwise) * x + std::cos(clockwise) * p.Y() < least) return false;
+  if (std::sin(anticlockwise) * x - std::cos(anticlockwise) * p.Y() < least) return false;
   if (about_z_ || trim_->half == Half::whole) return true;
   const double level = trim_->half == Half::upper ? p.Z() : -p.Z();
   return level > trim_->half_gap_mm - kOnCut_mm;

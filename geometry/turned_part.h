@@ -24,7 +24,7 @@ class TurnedPart {
   /// A flat ring, likewise.
   static std::shared_ptr<const TurnedPart> of(const RingPlan& ring, const TopoDS_Shape& shape);
 
-  /// From the part's own frame (a prism's panel frame) to the lens frame.
+  /// From the part's own frame (that of a prism's turning axis) to the lens frame.
   [[nodiscard]] const gp_Trsf& to_lens() const { return to_lens_; }
   /// The solid in its own frame.
   [[nodiscard]] const TopoDS_Shape& solid() const { return solid_; }
@@ -39,8 +39,8 @@ class TurnedPart {
   [[nodiscard]] std::optional<SolidGap> gap_from(const TopoDS_Shape& other) const;
 
  private:
-  TurnedPart(const PlateRegion& section, bool about_z, std::optional<Trim> trim, const gp_Trsf& to_lens,
-             const TopoDS_Shape& shape);
+  TurnedPart(const PlateRegion& section, bool about_z, std::optional<Trim> trim, double dip,
+             const gp_Trsf& to_lens, const TopoDS_Shape& shape);
   [[nodiscard]] bool corners_fit() const;
   [[nodiscard]] bool within_cuts(const gp_Pnt& p) const;
 
@@ -48,6 +48,7 @@ class TurnedPart {
   double cell_mm_;
   bool about_z_;
   std::optional<Trim> trim_;
+  double dip_;
   gp_Trsf to_lens_;
   TopoDS_Shape solid_;
 };

@@ -36,6 +36,19 @@ struct Heights {
       high = std::max({high, p.z, mirrored_too ? -p.z : p.z});
     }
   }
+
+  // A ring is highest, and lowest, over the panel's axis.
+  void take(const PlannedPrism& prism) {
+    if (prism.turning == TurningAxis::lens) return take(prism.profile, false);
+    const double dip = radians(prism.axis_dip_deg);
+    for (const SectionPoint p : polygon_of(prism.profile, 0.01)) {
+      const double on_axis = prism.axis_z_mm - p.r * std::sin(dip);
+      const double away = p.z * std::cos(dip);
+      const double other = prism.trim.half == Half::whole ? -away : away;
+      low = std::min({low, on_axis + away, on_axis + other});
+      high = std::max({high, on_axis + away, on_axis + other});
+    }
+  }
 };
 
 class FramePlanner {
@@ -64,7 +77,7 @@ class FramePlanner {
     double extent = 0;
     for (const Zone& zone : plan_.section.zones) heights.take(zone.profile, is_refracting(zone.kind));
     for (const PlannedPrism& prism : plan_.prisms) {
-      heights.take(prism.profile, prism.trim.half == Half::whole && prism.turning == TurningAxis::panel);
+      heights.take(prism);
       if (prism.panel == plan_.prisms.front().panel)
         extent = std::max(extent, section_extent_mm(prism.profile));
     }
@@ -150,18 +163,19 @@ class FramePlanner {
   // Zones that end in no pocket of this rib are followed as if the section stood in the side plane.
   [[nodiscard]] std::vector<PlateOutline> plain_course(const std::set<std::string>& held_zones,
                                                        const Sides& sides) const {
-    const bool flat = plan_.values.brief.work == Work::bullseye && sides.own_deg <= kFlatPanelSide_deg;
-    const double stretch = flat ? 1 / std::cos(radians(sides.own_deg)) : 1;
     std::vector<PlateOutline> outlines;
-    const auto add = [&](const Profile& profile) {
+    const auto add = [&](const Zone& zone, const Profile& profile) {
+      const bool flat =
+          !plan_.values.turns_about_lens(band_of(zone.kind)) && sides.own_deg <= kFlatPanelSide_deg;
+      const double stretch = flat ? 1 / std::cos(radians(sides.own_deg)) : 1;
       PlateOutline outline;
       for (const SectionPoint p : polygon_of(profile, kPlainChord_mm)) outline.push_back({p.r * stretch, p.z});
       outlines.push_back(std::move(outline));
     };
     for (const Zone& zone : plan_.section.zones) {
       if (held_zones.contains(zone.mark)) continue;
-      add(zone.profile);
-      if (zone.kind == ZoneKind::ring) add(lower_image_of(zone));
+      add(zone, zone.profile);
+      if (zone.kind == ZoneKind::ring) add(zone, lower_image_of(zone));
     }
     return outlines;
   }

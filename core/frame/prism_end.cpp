@@ -2,15 +2,16 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
-#include "core/base/angle.h"
+#include "core/frame/end_view.h"
 
 namespace prismwright {
 namespace {
 
-constexpr double kSquareOn = 1e-6;  // cosine of a side square to the panel's axis
 constexpr int kMostHalvings = 24;
 constexpr int kMostSlices = 12;
+constexpr double kRoundedAway_mm = 5e-5;  // what is thinner than this comes from rounding alone
 
 double away_from_chord(PlatePoint p, PlatePoint a, PlatePoint b) {
   const double length = std::hypot(b.u - a.u, b.v - a.v);
@@ -49,15 +50,19 @@ class CommonWalk {
   [[nodiscard]] std::vector<double> crossings(SectionPoint a, SectionPoint b) const {
     std::vector<double> shares;
     for (const double depth : depths_mm_) {
-      const double start = view_.reach(a, depth);
-      const double middle = view_.reach(between(a, b, 0.5), depth);
-      const double end = view_.reach(b, depth);
-      const double square = 2 * (start + end - 2 * middle);
-      const double slope = end - start - square;
-      add_roots(square, slope, start, shares);
+      cross(a, b, shares, [&](SectionPoint p) { return view_.reach_of_plane(p, depth); });
+      cross(a, b, shares, [&](SectionPoint p) { return view_.reach_of_level(p, depth); });
     }
     std::sort(shares.begin(), shares.end());
     return shares;
+  }
+
+  template <class Reach>
+  static void cross(SectionPoint a, SectionPoint b, std::vector<double>& shares, Reach reach) {
+    const double start = reach(a);
+    const double end = reach(b);
+    const double square = 2 * (start + end - 2 * reach(between(a, b, 0.5)));
+    add_roots(square, end - start - square, start, shares);
   }
 
   static void add_roots(double square, double slope, double start, std::vector<double>& shares) {
@@ -104,17 +109,13 @@ std::vector<SectionPoint> polygon_for_turning(const PlannedPrism& prism, double 
   return polygon_of(below ? mirrored(prism.profile) : prism.profile, chord_mm);
 }
 
-// A whole ring is cut above and below alike; nothing lies beyond the panel's other side.
-PlateRegion finished(const PlannedPrism& prism, std::vector<PlateOutline> outlines, double least_u) {
-  if (prism.turning == TurningAxis::panel && prism.trim.half == Half::whole) {
-    const std::size_t count = outlines.size();
-    for (std::size_t i = 0; i < count; ++i) {
-      PlateOutline image(outlines[i].rbegin(), outlines[i].rend());
-      for (PlatePoint& p : image) p.v = -p.v;
-      outlines.push_back(std::move(image));
-    }
+// Nothing lies beyond the panel's other side. What falls short of a plane lies along one line in it; where an
+// axis dips that line is not level, and rounding would leave hairs of it.
+PlateRegion within_panel(const PlannedPrism& prism, const std::vector<PlateOutline>& outlines, double least_u) {
+  PlateRegion region = united(outlines);
+  if (prism.turning == TurningAxis::panel && prism.axis_dip_deg != 0) {
+    region = grown(grown(region, -kRoundedAway_mm, Corner::sharp), kRoundedAway_mm, Corner::sharp);
   }
-  const PlateRegion region = united(outlines);
   if (region.empty()) return region;
   const PlateExtent extent = extent_of(region);
   if (extent.low.u >= least_u) return region;
@@ -198,57 +199,61 @@ class SweptStrips {
   PlateOutline back_;
 };
 
-}  // namespace
-
-EndView::EndView(const PlannedPrism& prism, Side side)
-    : turning_(prism.turning),
-      half_(prism.trim.half),
-      level_mm_(prism.trim.half == Half::whole ? 0 : prism.trim.half_gap_mm),
-      set_back_mm_(prism.trim.set_back_mm) {
-  const bool clockwise = side == Side::clockwise;
-  const double azimuth = radians(clockwise ? prism.trim.clockwise_side_deg : prism.trim.anticlockwise_side_deg);
-  const double width = radians(prism.trim.anticlockwise_side_deg - prism.trim.clockwise_side_deg);
-  cos_side_ = std::cos(azimuth);
-  sin_side_ = std::sin(azimuth);
-  normal_x_ = clockwise ? -sin_side_ : sin_side_;
-  normal_y_ = clockwise ? cos_side_ : -cos_side_;
-  sin_width_ = std::sin(width);
-  cos_width_ = std::cos(width);
+// The sheets of a plane that a profile needs.
+std::vector<EndView> sheets(const PlannedPrism& prism, Side side, const std::vector<SectionPoint>& polygon,
+                            const std::vector<double>& depths) {
+  std::vector<EndView> views = {EndView(prism, side)};
+  const bool folded = std::any_of(depths.begin(), depths.end(),
+                                  [&](double depth) { return views.front().is_folded(polygon, depth); });
+  if (folded) views.emplace_back(prism, side, EndView::Sheet::far);
+  return views;
 }
 
-bool EndView::sees_ends() const { return turning_ == TurningAxis::lens || std::abs(cos_side_) > kSquareOn; }
-
-double EndView::stretch() const {
-  return turning_ == TurningAxis::lens ? 1 : 1 / std::max(kSquareOn, std::abs(cos_side_));
-}
-
-double EndView::reach(SectionPoint p, double depth_mm) const {
-  if (turning_ == TurningAxis::lens) return 1;
-  const double u = (p.r - depth_mm * normal_x_) / cos_side_;
-  const double y = u * sin_side_ + depth_mm * normal_y_;
-  return p.z * p.z - y * y - level_mm_ * level_mm_;
-}
-
-PlatePoint EndView::at(SectionPoint p, double depth_mm) const {
-  if (turning_ == TurningAxis::lens) {
-    return {std::sqrt(std::max(0.0, p.r * p.r - depth_mm * depth_mm)), p.z};
+// The walk without what falls short of both planes: that lies along one straight line, of which only the ends
+// bound anything.
+std::vector<SectionPoint> bounding(const EndView& view, const std::vector<SectionPoint>& walk, double first_mm,
+                                   double second_mm) {
+  std::vector<bool> meets;
+  for (std::size_t i = 0; i < walk.size(); ++i) {
+    const SectionPoint middle = between(walk[i], walk[(i + 1) % walk.size()], 0.5);
+    meets.push_back(view.reach(middle, first_mm) > 0 || view.reach(middle, second_mm) > 0);
   }
-  const double u = (p.r - depth_mm * normal_x_) / cos_side_;
-  const double v = std::sqrt(std::max(0.0, reach(p, depth_mm)) + level_mm_ * level_mm_);
-  return {u, half_ == Half::lower ? -v : v};
+  std::vector<SectionPoint> kept;
+  for (std::size_t i = 0; i < walk.size(); ++i) {
+    if (meets[i] || meets[(i + walk.size() - 1) % walk.size()]) kept.push_back(walk[i]);
+  }
+  return kept;
 }
 
-double EndView::least_u(double depth_mm) const {
-  if (sin_width_ < kSquareOn) return 0;
-  return std::max(0.0, (set_back_mm_ + depth_mm * cos_width_) / sin_width_);
+// What one sheet of the planes takes between the first depth and the last: all that lies inside at some depth
+// is inside at the first or is crossed by the outline on the way.
+void sweep(const EndView& view, const std::vector<SectionPoint>& polygon, double from, double to,
+           double chord_mm, std::vector<PlateOutline>& outlines) {
+  auto depths = even_steps(from, to, 2);
+  const int steps = slices_needed(view, CommonWalk(view, depths, chord_mm).along(polygon), depths, chord_mm);
+  depths = even_steps(from, to, steps);
+  const auto points = CommonWalk(view, depths, chord_mm).along(polygon);
+  outlines.push_back(mapped(view, points, from));
+  for (std::size_t i = 1; i < depths.size(); ++i) {
+    const auto bounds = bounding(view, points, depths[i - 1], depths[i]);
+    const PlateOutline place = mapped_as_walked(view, bounds, depths[i - 1]);
+    const PlateOutline next = mapped_as_walked(view, bounds, depths[i]);
+    SweptStrips(place, next, outlines).add();
+  }
 }
+
+}  // namespace
 
 PlateRegion end_slice(const PlannedPrism& prism, Side side, double depth_mm, double chord_mm) {
   const EndView view(prism, side);
   if (!view.sees_ends() || depth_mm < prism.trim.set_back_mm - 1e-9) return {};
-  CommonWalk walk(view, {depth_mm}, chord_mm / 2);
-  const auto points = walk.along(polygon_for_turning(prism, chord_mm / (2 * view.stretch())));
-  return finished(prism, {mapped(view, points, depth_mm)}, view.least_u(depth_mm));
+  const auto polygon = polygon_for_turning(prism, chord_mm / (2 * view.stretch()));
+  std::vector<PlateOutline> outlines;
+  for (const EndView& sheet : sheets(prism, side, polygon, {depth_mm})) {
+    CommonWalk walk(sheet, {depth_mm}, chord_mm / 2);
+    outlines.push_back(mapped(sheet, walk.along(polygon), depth_mm));
+  }
+  return within_panel(prism, outlines, view.least_u(depth_mm));
 }
 
 PlateRegion swept_end(const PlannedPrism& prism, Side side, double from_mm, double to_mm, double chord_mm) {
@@ -256,21 +261,11 @@ PlateRegion swept_end(const PlannedPrism& prism, Side side, double from_mm, doub
   const double from = std::max(from_mm, prism.trim.set_back_mm);
   if (!view.sees_ends() || from > to_mm) return {};
   const auto polygon = polygon_for_turning(prism, chord_mm / (2 * view.stretch()));
-  auto depths = even_steps(from, to_mm, 2);
-  const int steps =
-      slices_needed(view, CommonWalk(view, depths, chord_mm / 2).along(polygon), depths, chord_mm / 2);
-  depths = even_steps(from, to_mm, steps);
-  const auto points = CommonWalk(view, depths, chord_mm / 2).along(polygon);
-
-  // What lies inside at some depth is inside at the first or is crossed by the outline on the way.
-  std::vector<PlateOutline> outlines{mapped(view, points, from)};
-  PlateOutline place = mapped_as_walked(view, points, from);
-  for (std::size_t i = 1; i < depths.size(); ++i) {
-    PlateOutline next = mapped_as_walked(view, points, depths[i]);
-    SweptStrips(place, next, outlines).add();
-    place = std::move(next);
+  std::vector<PlateOutline> outlines;
+  for (const EndView& sheet : sheets(prism, side, polygon, {from, to_mm})) {
+    sweep(sheet, polygon, from, to_mm, chord_mm / 2, outlines);
   }
-  return finished(prism, std::move(outlines), std::min(view.least_u(from), view.least_u(to_mm)));
+  return within_panel(prism, outlines, std::min(view.least_u(from), view.least_u(to_mm)));
 }
 
 }  // namespace prismwright

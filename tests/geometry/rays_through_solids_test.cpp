@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 
 #include "core/base/angle.h"
+#include "core/optics/band_frame.h"
 #include "core/optics/proof.h"
 #include "geometry/bodies.h"
 #include "geometry/safe_file.h"
@@ -33,6 +34,7 @@ struct Aim {
   double off_axis = 0;  ///< belt: elevation; bull's-eye: angle off the panel's axis, never negative. Radians.
   double roll = 0;      ///< belt: azimuth from the panel's axis; bull's-eye: angle about it. Radians.
   double departure_deg = 0;
+  double beam_deg = 0;  ///< elevation of the beam in the ray's plane: not 0 for an aimed belt
   int faces = 0;
 };
 
@@ -60,15 +62,22 @@ RayPlane plane_of(const PlannedPrism& prism, const Aim& aim) {
   if (prism.turning == TurningAxis::lens) {
     return {turned({std::cos(aim.roll), std::sin(aim.roll), 0}, axis), {0, 0, 1}};
   }
-  return {turned({1, 0, 0}, axis), turned({0, std::cos(aim.roll), std::sin(aim.roll)}, axis)};
+  const double dip = radians(prism.axis_dip_deg);
+  const double up = std::sin(aim.roll);
+  return {turned({std::cos(dip), 0, -std::sin(dip)}, axis),
+          turned({up * std::sin(dip), std::cos(aim.roll), up * std::cos(dip)}, axis)};
 }
 
 /// The angles at which the whole path of a ray lies inside the trimmed ring.
-std::optional<TrimmedRing::Span> kept_along(const TrimmedRing& ring, const RayPath& path) {
+std::optional<TrimmedRing::Span> kept_along(const TrimmedRing& ring, const BandFrame& axis,
+                                            const RayPath& path) {
   std::optional<TrimmedRing::Span> all;
   for (const RayMeeting& meeting : path.meetings) {
     SectionPoint place = meeting.place;
-    if (ring.turning() == TurningAxis::panel) place.z = std::abs(place.z);
+    if (ring.turning() == TurningAxis::panel) {
+      place = axis.out_of(place);
+      place.z = std::abs(place.z);
+    }
     const auto here = ring.kept(place);
     if (!here) return std::nullopt;
     if (!all) all = here;
@@ -80,8 +89,11 @@ std::optional<TrimmedRing::Span> kept_along(const TrimmedRing& ring, const RayPa
 }
 
 /// Rays that the section says take the prism's own way.
-std::vector<Aim> aims_for(const PlannedPrism& prism, const Zone& zone, const SectionTracer& section) {
+std::vector<Aim> aims_for(const PlannedPrism& prism, const Zone& zone, const SectionTracer& section,
+                          const SectionInput& input) {
   const TrimmedRing ring(prism);
+  const Band band = band_of(zone.kind);
+  const BandFrame axis = turning_frame(input, band);
   const bool panel = prism.turning == TurningAxis::panel;
   // A refracting ring below the axis of a belt is the mirror image of its zone.
   double low = 0;
@@ -91,17 +103,19 @@ std::vector<Aim> aims_for(const PlannedPrism& prism, const Zone& zone, const Sec
   for (int i = 0; i < kElevations; ++i) {
     const double share = (i + 0.5) / kElevations;
     const double elevation = (zone.from_deg + share * (zone.to_deg - zone.from_deg)) * (image ? -1 : 1);
-    const RayPath path = section.trace(elevation);
+    const RayPath path = section.trace(elevation, band);
     if (!path.regular || path.zone != zone.mark) continue;
-    const auto span = kept_along(ring, path);
+    const auto span = kept_along(ring, axis, path);
     if (!span) continue;
-    const bool mirror = panel && elevation < 0;
+    const double off_axis = panel ? elevation + prism.axis_dip_deg : elevation;
+    const bool mirror = panel && off_axis < 0;
     for (const double spread : kSpread) {
       Aim aim;
-      aim.off_axis = radians(mirror ? -elevation : elevation);
+      aim.off_axis = radians(mirror ? -off_axis : off_axis);
       aim.roll = (span->from + span->to) / 2 + spread * (span->to - span->from) / 2;
       if (panel && prism.trim.half == Half::lower) aim.roll = -aim.roll;
       aim.departure_deg = mirror ? -path.departure_deg : path.departure_deg;
+      aim.beam_deg = panel ? 0 : -path.aim_deg;
       aim.faces = static_cast<int>(path.meetings.size());
       aims.push_back(aim);
     }
@@ -138,15 +152,16 @@ class RaysThroughSolids : public ::testing::Test {
     const SectionTracer section(plan->section);
     for (const PlannedPrism* prism : distinct_prisms(*plan)) {
       SCOPED_TRACE(prism->mark);
-      const auto aims = aims_for(*prism, *plan->section.find(prism->zone), section);
+      const auto aims = aims_for(*prism, *plan->section.find(prism->zone), section, plan->section.input);
       EXPECT_GE(aims.size(), 9u) << "too few rays meet the prism to prove it";
       const std::string path = folder_.file(prism->mark + ".step");
       write(*bodies->find(prism->mark), path);
       const StepTracer solid(path);
       EXPECT_TRUE(solid.ready());
       if (!solid.ready()) continue;
+      const double focus_z_mm = plan->section.aim_of(prism->kind).focus_z_mm;
       for (const Aim& aim : aims)
-        send(solid, *prism, aim, plan->section.input.index, wanted_departure_deg(aim), worst);
+        send(solid, *prism, aim, plan->section.input.index, focus_z_mm, wanted_departure_deg(aim), worst);
     }
     return worst;
   }
@@ -159,16 +174,16 @@ class RaysThroughSolids : public ::testing::Test {
   }
 
   static void send(const StepTracer& solid, const PlannedPrism& prism, const Aim& aim, double index,
-                   double wanted_deg, Worst& worst) {
+                   double focus_z_mm, double wanted_deg, Worst& worst) {
     const RayPlane plane = plane_of(prism, aim);
-    const TracedRay ray = solid.trace(plane.at(aim.off_axis), index);
+    const TracedRay ray = solid.trace(plane.at(aim.off_axis), index, {0, 0, focus_z_mm});
     const auto aimed = [&] {
       return ::testing::Message() << "off axis " << degrees(aim.off_axis) << " roll " << degrees(aim.roll);
     };
     EXPECT_TRUE(ray.left) << aimed();
     EXPECT_EQ(ray.faces, aim.faces) << aimed();
     EXPECT_EQ(ray.total, aim.faces - 2) << aimed();
-    const double off = angle_between_deg(ray.direction, plane.at(radians(wanted_deg)));
+    const double off = angle_between_deg(ray.direction, plane.at(radians(wanted_deg + aim.beam_deg)));
     worst.departure_deg = std::max(worst.departure_deg, off);
     ++worst.rays;
   }
@@ -198,6 +213,22 @@ TEST_F(RaysThroughSolids, TrueBeltOfTheSixthOrderSendsThemLevel) {
 TEST_F(RaysThroughSolids, TrueUnequalPanelsOfTheFirstOrderSendThemAlongTheirAxes) {
   const Worst worst = send_rays(first_order_unequal(Faces::true_curve), level);
   EXPECT_GT(worst.rays, 400);
+  EXPECT_LT(worst.departure_deg, 0.001);
+  RecordProperty("worst_deg", std::to_string(worst.departure_deg));
+}
+
+// Aimed beams: along the axes that dip towards the sea horizon, or as each band is told.
+
+TEST_F(RaysThroughSolids, TrueBullseyeAimedAtTheSeaHorizonSendsThemThere) {
+  const Worst worst = send_rays(aimed_at_the_horizon(fourth_order_bullseye(Faces::true_curve)), level);
+  EXPECT_GT(worst.rays, 400);
+  EXPECT_LT(worst.departure_deg, 0.001);
+  RecordProperty("worst_deg", std::to_string(worst.departure_deg));
+}
+
+TEST_F(RaysThroughSolids, EveryBandTurnedAndAimedByItselfSendsThemItsOwnWay) {
+  const Worst worst = send_rays(every_band_its_own_way(), level);
+  EXPECT_GT(worst.rays, 300);
   EXPECT_LT(worst.departure_deg, 0.001);
   RecordProperty("worst_deg", std::to_string(worst.departure_deg));
 }

@@ -113,8 +113,8 @@ TEST(Trimmer, BothWaysOfCuttingGiveTheSameSolid) {
   const TopoDS_Shape ring = BRepPrimAPI_MakeRevol(face, turning_line(TurningAxis::panel), 2.6).Shape();
   for (const Half half : {Half::upper, Half::whole}) {
     const Trim trim = {-15, 18, 2.5, half, 30};
-    const double by_wedge = kernel_volume_mm3(trimmed(ring, trim, CuttingWay::wedge));
-    const double by_planes = kernel_volume_mm3(trimmed(ring, trim, CuttingWay::plane_by_plane));
+    const double by_wedge = kernel_volume_mm3(trimmed(ring, trim, 0, CuttingWay::wedge));
+    const double by_planes = kernel_volume_mm3(trimmed(ring, trim, 0, CuttingWay::plane_by_plane));
     EXPECT_GT(by_wedge, 1000);
     EXPECT_NEAR(by_wedge / by_planes, 1, 1e-8);
   }

@@ -37,6 +37,25 @@ inline LensValues two_panels(Work work, Faces faces) {
   return values;
 }
 
+/// A lens 60 m over the sea whose beam is aimed at the sea horizon.
+inline LensValues aimed_at_the_horizon(LensValues values) {
+  values.brief.height_m = 60;
+  values.section.aim_at = AimAt::horizon;
+  return values;
+}
+
+/// A bull's-eye whose bands are each aimed by themselves, the upper from a focal point of its own, the lower
+/// turned about the lens axis.
+inline LensValues every_band_its_own_way() {
+  LensValues values = fourth_order_bullseye(Faces::true_curve);
+  values.section.refracting.aim_deg = 0.6;
+  values.section.upper.aim_deg = 2;
+  values.section.upper.focus_z_mm = 3;
+  values.section.lower.turning = BandTurning::lens;
+  values.section.lower.aim_deg = -0.3;
+  return values;
+}
+
 /// The first prism of every distinct shape.
 inline std::vector<const PlannedPrism*> distinct_prisms(const LensPlan& plan) {
   std::vector<const PlannedPrism*> distinct;

@@ -82,9 +82,9 @@ StepTracer::~StepTracer() = default;
 
 bool StepTracer::ready() const { return !inside_->solid.IsNull(); }
 
-TracedRay StepTracer::trace(const Vector& direction, double index) const {
+TracedRay StepTracer::trace(const Vector& direction, double index, const Vector& from) const {
   TracedRay traced;
-  gp_Lin ray(gp_Pnt(0, 0, 0), gp_Dir(direction[0], direction[1], direction[2]));
+  gp_Lin ray(gp_Pnt(from[0], from[1], from[2]), gp_Dir(direction[0], direction[1], direction[2]));
   bool within = false;
   while (traced.faces < kMostFaces) {
     const auto meeting = inside_->next(ray);

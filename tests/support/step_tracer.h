@@ -29,8 +29,8 @@ class StepTracer {
 
   /// The file held exactly one solid.
   [[nodiscard]] bool ready() const;
-  /// Follows a ray from the origin. `index` is that of the solid, in air of index 1.
-  [[nodiscard]] TracedRay trace(const Vector& direction, double index) const;
+  /// Follows a ray from a place, unless said from the origin. `index` is that of the solid, in air of index 1.
+  [[nodiscard]] TracedRay trace(const Vector& direction, double index, const Vector& from = {}) const;
 
  private:
   struct Inside;

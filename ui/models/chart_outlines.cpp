@@ -52,7 +52,8 @@ QPainterPath box(double left, double top, double right, double bottom) {
   return path;
 }
 
-/// The face of a ring about the panel's axis between its sides, as seen from seaward.
+/// The face of a ring about the panel's axis between its sides, as seen from seaward: round the place where its
+/// turning axis leaves the lens.
 ChartPiece face_piece(const PlannedPrism& prism) {
   const LitBand band = lit_band(prism);
   const double inner = std::max(0.0, std::min(std::abs(band.low_mm), std::abs(band.high_mm)));
@@ -66,8 +67,10 @@ ChartPiece face_piece(const PlannedPrism& prism) {
   QPainterPath ring = disc(outer);
   if (!centre) ring = ring.subtracted(disc(inner));
   const double middle = centre ? 0 : (inner + outer) / 2;
-  return {QString::fromStdString(prism.mark), ring.intersected(box(left, top, right, bottom)),
-          QPointF(0, prism.trim.half == Half::lower ? middle : -middle)};
+  const double up = prism.axis_z_mm - band.out_mm * std::sin(radians(prism.axis_dip_deg));
+  return {QString::fromStdString(prism.mark),
+          ring.intersected(box(left, top, right, bottom)).translated(0, -up),
+          QPointF(0, (prism.trim.half == Half::lower ? middle : -middle) - up)};
 }
 
 /// A belt prism laid flat: its sides stand at equal angles, drawn at the focal distance.
@@ -83,8 +86,9 @@ ChartPiece belt_piece(const PlannedPrism& prism, double focal_mm) {
 QRectF bare_frame(const LensPlan& plan, const PanelPlace& place) {
   const double focal = plan.values.brief.focal_mm;
   const double half = radians((place.to_deg - place.from_deg) / 2);
-  const double across =
-      plan.values.brief.work == Work::belt ? focal * half : focal * std::tan(std::min(half, radians(75)));
+  const double across = plan.values.turns_about_lens(Band::refracting)
+                            ? focal * half
+                            : focal * std::tan(std::min(half, radians(75)));
   return {-across, 0, 2 * across, 0};
 }
 
