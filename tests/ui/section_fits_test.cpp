@@ -1,4 +1,5 @@
 #include <QHeaderView>
+#include <QListWidget>
 #include <QTabWidget>
 #include <QTableWidget>
 
@@ -30,6 +31,15 @@ class SectionFits : public SectionDesk, public testing::WithParamInterface<QSize
     }
   }
 
+  void expectNotCut(const QLabel* label) {
+    if (!label->isVisible() || label->text().isEmpty()) return;
+    const int needed = label->wordWrap() ? label->heightForWidth(label->width()) : label->sizeHint().height();
+    EXPECT_LE(needed, label->height() + 1) << label->text().toStdString();
+    if (!label->wordWrap()) {
+      EXPECT_LE(label->sizeHint().width(), label->width() + 1) << label->text().toStdString();
+    }
+  }
+
   /// Kept for a look where PICTURES names a folder.
   void keepPicture(const QString& name) {
     const QString keep = qEnvironmentVariable("PICTURES");
@@ -45,33 +55,32 @@ TEST_P(SectionFits, NothingIsCut) {
     QCoreApplication::processEvents();
     expectColumnsWideEnough(table());
     expectColumnsWideEnough(page->findChild<QTableWidget*>("laser.meetings"));
-    for (const QLabel* each : page->findChildren<QLabel*>()) {
-      if (!each->isVisible() || each->text().isEmpty()) continue;
-      const int needed = each->wordWrap() ? each->heightForWidth(each->width()) : each->sizeHint().height();
-      EXPECT_LE(needed, each->height() + 1) << each->text().toStdString();
-      if (!each->wordWrap()) {
-        EXPECT_LE(each->sizeHint().width(), each->width() + 1) << each->text().toStdString();
-      }
-    }
+    for (const QLabel* each : page->findChildren<QLabel*>()) expectNotCut(each);
     keepPicture(inches ? "first-inches" : "first");
   }
   EXPECT_LE(page->minimumSizeHint().width(), GetParam().width());
   EXPECT_LE(page->minimumSizeHint().height(), GetParam().height());
 }
 
-TEST_P(SectionFits, SettingsAreInReach) {
+TEST_P(SectionFits, SettingsProofAndComparisonAreInReach) {
   auto* tabs = page->findChild<QTabWidget*>("section.tabs");
   auto* form = page->findChild<QWidget*>("section.form");
-  if (GetParam().width() > 1500) {
+  const bool wide = GetParam().width() > 1500;
+  if (wide) {
     EXPECT_TRUE(form->isVisible()) << "a wide window shows them beside the table";
-    EXPECT_EQ(tabs->count(), 1);
-    EXPECT_TRUE(page->findChild<QWidget*>("section.strips")->isVisible());
-  } else {
-    ASSERT_EQ(tabs->count(), 3);
-    tabs->setCurrentIndex(1);
+  }
+  ASSERT_EQ(tabs->count(), wide ? 3 : 4);
+  ASSERT_TRUE(bench.keepVariant("as it was"));
+  const Assignment edit{"section.edge_mm", "14"};
+  ASSERT_TRUE(bench.assign({&edit, 1}, {}));
+  for (int tab = 1; tab < tabs->count(); ++tab) {
+    tabs->setCurrentIndex(tab);
+    if (tab + 1 == tabs->count()) page->findChild<QListWidget*>("variants")->setCurrentRow(0);
     QCoreApplication::processEvents();
-    EXPECT_TRUE(form->isVisible());
-    keepPicture("settings");
+    for (const auto* table : tabs->currentWidget()->findChildren<QTableWidget*>())
+      if (table->isVisible() && table->objectName() != "compare.table") expectColumnsWideEnough(table);
+    for (const QLabel* each : tabs->currentWidget()->findChildren<QLabel*>()) expectNotCut(each);
+    keepPicture(tabs->tabText(tab).toLower());
   }
 }
 

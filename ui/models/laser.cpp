@@ -10,7 +10,7 @@ constexpr double kSameStop_deg = 1e-6;
 
 Laser::Laser(Workbench* bench, QObject* parent) : QObject(parent), bench_(bench) {
   connect(bench, &Workbench::bookChanged, this, &Laser::restart);
-  connect(bench, &Workbench::valuesChanged, this, &Laser::retrace);
+  connect(bench, &Workbench::sectionChanged, this, &Laser::retrace);
   restart();
 }
 

@@ -68,6 +68,10 @@ QVariant PanelsModel::headerData(int section, Qt::Orientation orientation, int r
   if (orientation != Qt::Horizontal) return {};
   if (role == Qt::TextAlignmentRole)
     return QVariant(section == blind ? Qt::AlignCenter : Qt::AlignRight | Qt::AlignVCenter);
+  if (role == Qt::ToolTipRole && section == axis)
+    return tr("Where the panel's axis stands, anticlockwise from that of panel 1, seen from above");
+  if (role == Qt::ToolTipRole && section == shift)
+    return tr("How far the axis stands from the middle of its panel");
   if (role != Qt::DisplayRole) return {};
   switch (section) {
     case number:
@@ -77,7 +81,7 @@ QVariant PanelsModel::headerData(int section, Qt::Orientation orientation, int r
     case shift:
       return tr("Axis shift\ndeg");
     case axis:
-      return tr("Axis stands at\ndeg");
+      return tr("Axis at\ndeg");
     case blind:
       return tr("Blind");
     default:

@@ -2,14 +2,10 @@
 
 #include <QElapsedTimer>
 #include <QEventLoop>
-#include <QPointer>
-#include <QTimer>
-#include <algorithm>
-#include <atomic>
 #include <chrono>
 
-#include "ui/models/lens_maker.h"
 #include "ui/models/shown_numbers.h"
+#include "ui/models/workbench_inside.h"
 
 namespace prismwright {
 namespace {
@@ -20,50 +16,6 @@ constexpr int kRestBeforeMaking_ms = 200;
 constexpr auto kProgressEvery = std::chrono::milliseconds(40);
 
 }  // namespace
-
-struct Workbench::Inside {
-  std::optional<Lensbook> book;
-  LensValues no_values;
-  std::shared_ptr<const LensPlan> plan;
-  std::shared_ptr<const Proof> proof;
-  std::unique_ptr<SectionTracer> tracer;
-  std::optional<Problem> problem;
-  std::shared_ptr<const MadeLens> made;
-  bool stale = false;
-  bool making = false;
-  int job = 0;
-  StageByMark stages;
-  QStringList selection;
-  bool inches = false;
-  QTimer rest;
-  std::unique_ptr<LensMaker> maker;
-
-  void workOut();
-  void readStages();
-  void dropLostSelection();
-};
-
-void Workbench::Inside::workOut() {
-  Outcome<LensPlan> planned = plan_lens(book->values());
-  if (!planned) {
-    problem = planned.problem();
-    return;
-  }
-  problem.reset();
-  plan = std::make_shared<const LensPlan>(std::move(planned).value());
-  proof = std::make_shared<const Proof>(prove(plan->section));
-  tracer = std::make_unique<SectionTracer>(plan->section);
-}
-
-void Workbench::Inside::readStages() {
-  stages = stages_from(book->ledger());
-  if (!plan) return;
-  for (const PlannedPrism& prism : plan->prisms) stages.try_emplace(prism.mark, Stage::drawn);
-}
-
-void Workbench::Inside::dropLostSelection() {
-  selection.removeIf([this](const QString& mark) { return !plan || !plan->find(mark.toStdString()); });
-}
 
 Workbench::Workbench(QObject* parent) : QObject(parent), inside_(std::make_unique<Inside>()) {
   inside_->rest.setSingleShot(true);
@@ -119,14 +71,14 @@ void Workbench::setBook(Lensbook book) {
   inside_->job = 0;
   inside_->making = false;
   inside_->book.emplace(std::move(book));
-  inside_->plan.reset();
-  inside_->proof.reset();
-  inside_->tracer.reset();
+  inside_->present = {};
+  inside_->preview = {};
   inside_->made.reset();
   inside_->selection.clear();
   inside_->workOut();
   inside_->readStages();
   emit bookChanged();
+  emit sectionChanged();
   startMaking();
 }
 
@@ -135,99 +87,16 @@ const Lensbook& Workbench::book() const { return inside_->book.value(); }
 const LensValues& Workbench::values() const {
   return inside_->book ? inside_->book->values() : inside_->no_values;
 }
-std::shared_ptr<const LensPlan> Workbench::plan() const { return inside_->plan; }
-std::shared_ptr<const Proof> Workbench::proof() const { return inside_->proof; }
+std::shared_ptr<const LensPlan> Workbench::plan() const { return inside_->shown().plan; }
+std::shared_ptr<const Proof> Workbench::proof() const { return inside_->shown().proof; }
 const std::optional<Problem>& Workbench::sectionProblem() const { return inside_->problem; }
-const SectionTracer* Workbench::tracer() const { return inside_->tracer.get(); }
+const SectionTracer* Workbench::tracer() const { return inside_->shown().tracer.get(); }
 std::shared_ptr<const MadeLens> Workbench::made() const { return inside_->made; }
 bool Workbench::madeIsStale() const { return inside_->stale; }
 const StageByMark& Workbench::stages() const { return inside_->stages; }
 const QStringList& Workbench::selection() const { return inside_->selection; }
 bool Workbench::isMaking() const { return inside_->making || inside_->rest.isActive(); }
 bool Workbench::inches() const { return inside_->inches; }
-
-namespace {
-
-/// Everything that follows from the values is worked out anew, the solids after a short rest.
-template <class Inside>
-void after_values(Inside& inside) {
-  inside.workOut();
-  inside.readStages();
-  inside.dropLostSelection();
-  inside.stale = inside.made != nullptr;
-  inside.maker->stop();
-  inside.job = 0;  // what the stopped work still sends is for values of the past
-  inside.making = false;
-  if (!inside.problem) inside.rest.start();
-}
-
-Problem no_book_problem() {
-  return request_problem("no_book", "", "No lensbook is open: open one or begin a new one first.");
-}
-
-}  // namespace
-
-Done Workbench::assign(std::span<const Assignment> assignments, const QString& what) {
-  const auto refuse = [this](Problem problem) {
-    emit refused(sentence_of(problem));
-    return Done(std::move(problem));
-  };
-  if (!inside_->book) return refuse(no_book_problem());
-  Outcome<LensValues> wanted = with_assignments(values(), assignments);
-  if (!wanted) return refuse(wanted.problem());
-  if (changed_keys(values(), *wanted).empty()) return {};
-  const QString words = what.isEmpty() ? change_words(values(), *wanted) : what;
-  if (Done done = inside_->book->edit(*wanted, words.toStdString()); !done) return refuse(done.problem());
-  const QStringList selected = inside_->selection;
-  after_values(*inside_);
-  emit valuesChanged();
-  emit madeChanged();
-  if (selected != inside_->selection) emit selectionChanged();
-  return {};
-}
-
-Done Workbench::undo() {
-  if (!inside_->book) return no_book_problem();
-  if (Outcome<std::string> undone = inside_->book->undo(); !undone) {
-    emit refused(sentence_of(undone.problem()));
-    return undone.problem();
-  }
-  after_values(*inside_);
-  emit valuesChanged();
-  emit madeChanged();
-  emit selectionChanged();
-  return {};
-}
-
-Done Workbench::redo() {
-  if (!inside_->book) return no_book_problem();
-  if (Outcome<std::string> redone = inside_->book->redo(); !redone) {
-    emit refused(sentence_of(redone.problem()));
-    return redone.problem();
-  }
-  after_values(*inside_);
-  emit valuesChanged();
-  emit madeChanged();
-  emit selectionChanged();
-  return {};
-}
-
-Done Workbench::record(const StepRequest& request) {
-  const auto refuse = [this](Problem problem) {
-    emit refused(sentence_of(problem));
-    return Done(std::move(problem));
-  };
-  if (!inside_->book) return refuse(no_book_problem());
-  std::vector<std::string> known;
-  if (inside_->plan)
-    for (const PlannedPrism& prism : inside_->plan->prisms) known.push_back(prism.mark);
-  Outcome<std::vector<LedgerEntry>> lines = plan_steps(request, inside_->stages, known);
-  if (!lines) return refuse(lines.problem());
-  if (Done done = inside_->book->record(*lines); !done) return refuse(done.problem());
-  inside_->readStages();
-  emit ledgerChanged();
-  return {};
-}
 
 void Workbench::select(const QStringList& marks) {
   if (marks == inside_->selection) return;
@@ -237,9 +106,9 @@ void Workbench::select(const QStringList& marks) {
 
 void Workbench::startMaking() {
   inside_->rest.stop();
-  if (!inside_->plan || inside_->problem) return;
+  if (!inside_->present || inside_->problem) return;
   inside_->making = true;
-  inside_->job = inside_->maker->start(inside_->plan);
+  inside_->job = inside_->maker->start(inside_->present.plan);
   emit makingProgress(0, tr("solids"));
 }
 

@@ -3,6 +3,7 @@
 #include <QObject>
 #include <QString>
 #include <QStringList>
+#include <functional>
 #include <map>
 #include <memory>
 #include <optional>
@@ -12,6 +13,7 @@
 #include "core/frame/frame_plan.h"
 #include "core/lens/plan.h"
 #include "core/lens/quantities.h"
+#include "core/lens/section_edits.h"
 #include "core/optics/proof.h"
 #include "geometry/bodies.h"
 #include "geometry/clearances.h"
@@ -69,6 +71,21 @@ class Workbench : public QObject {
   /// One edit of one or more quantities; `what` is shown by undo (empty: said from the values that change).
   /// A refusal changes nothing; refused() is sent as well.
   Done assign(std::span<const Assignment> assignments, const QString& what);
+  /// The same for an edit of zones; its own words are shown by undo.
+  Done edit(const Outcome<SectionEdit>& edit);
+  /// Shows the section as it would be with these quantities and writes nothing: until the next edit or
+  /// dropPreview(), plan(), proof() and tracer() are the preview's, while values, selection and solids stay.
+  /// A refusal leaves what is shown and is not sent by refused().
+  Done preview(std::span<const Assignment> assignments);
+  void dropPreview();
+
+  /// Variants of the section (Lensbook); refusals are sent too.
+  Done keepVariant(const QString& name);
+  Done dropVariant(const QString& name);
+  /// The variant in place of the present section, as one step.
+  Done takeVariant(const QString& name);
+  Done renameVariant(const QString& name, const QString& new_name);
+
   Done undo();
   Done redo();
   /// Records a step (plan_steps, then the book).
@@ -89,9 +106,12 @@ class Workbench : public QObject {
   void setInches(bool inches);
 
  signals:
-  void bookChanged();    ///< another book: everything is new
-  void valuesChanged();  ///< values, plan and proof are new (or sectionProblem is)
-  void madeChanged();    ///< made() is new, or has become stale
+  void bookChanged();     ///< another book: everything is new
+  void valuesChanged();   ///< values, plan and proof are new (or sectionProblem is)
+  void sectionChanged();  ///< what plan(), proof() and tracer() give is new: after bookChanged and
+                          ///< valuesChanged, and for every preview
+  void variantsChanged();
+  void madeChanged();  ///< made() is new, or has become stale
   void makingProgress(double share, const QString& what);
   void makingFinished(bool done, const QString& message);
   void ledgerChanged();
@@ -100,6 +120,11 @@ class Workbench : public QObject {
   void refused(const QString& message);  ///< an edit or a record was refused; the window shows the sentence
 
  private:
+  Done refuse(Problem problem);
+  Done write(const LensValues& wanted, const QString& what);
+  void tellOfValues(const QStringList& selected_before);
+  Done afterVariants(const std::function<Done()>& change);
+
   struct Inside;
   std::unique_ptr<Inside> inside_;
 };

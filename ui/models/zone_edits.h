@@ -3,35 +3,31 @@
 #include <QString>
 #include <optional>
 
-#include "core/lens/quantities.h"
-#include "core/optics/section.h"
+#include "core/lens/section_edits.h"
 
 namespace prismwright {
 
-/// A quantity behind a cell of the zone table.
-enum class ZoneCell { from, to, margin, breadth };
+/// A cell of the zone table that can give a zone its size.
+enum class ZoneCell { from, to, margin, breadth, thickness };
 
-/// What stands behind one cell: the quantity it edits and the number it holds now, in the quantity's unit.
-struct ZoneEdit {
-  std::string key;
-  std::string unit;
-  double value = 0;
+/// What stands behind one cell: how it gives the zone its size, and the number that it holds now.
+struct ZoneSize {
+  SizeBy by = SizeBy::to_deg;
+  double value = 0;         ///< as the cell shows it: a lower prism's limit is below level
+  const char* unit = "mm";  ///< "deg" or "mm"
 };
 
-/// Blank where no quantity decides this cell alone: it follows from the others.
-std::optional<ZoneEdit> edit_behind(const Section& section, const Zone& zone, ZoneCell cell);
+/// Blank where the cell gives this zone no size, and for every cell of a locked zone.
+std::optional<ZoneSize> size_behind(const Section& section, const Zone& zone, ZoneCell cell);
 
-/// A typed text as an edit of the book. A text that is no number goes on as it is, to be refused with the
-/// sentence that every other field gives.
-struct ZoneAssignment {
-  Assignment assignment;
-  QString words;  ///< for undo; empty: the words of the quantity do
-};
-ZoneAssignment assignment_of(const Section& section, const Zone& zone, const ZoneEdit& edit,
-                             const QString& typed, bool inches);
+/// The number as it is edited: to a micrometre or a ten-thousandth of a degree; what is finer is no maker's
+/// wish.
+QString edit_text(const ZoneSize& size, bool inches);
 
-/// The margin of a refracting zone: height of its outer edge at the edge depth, mm.
-double margin_mm(const Section& section, const Zone& zone);
+/// A typed text as an edit of the zone; refused when it is no number, or when the zone does not allow it.
+Outcome<SectionEdit> edit_from_text(const LensValues& values, const Section& section, const Zone& zone,
+                                    const ZoneSize& size, const QString& typed, bool inches);
+
 /// Length of the entry side (reflecting), breadth between the margins (refracting; a disc's whole height), mm.
 double breadth_mm(const Section& section, const Zone& zone);
 

@@ -2,12 +2,11 @@
 
 #include <QBrush>
 #include <QFont>
-#include <QRegularExpression>
 #include <algorithm>
 #include <array>
 
 #include "ui/models/shown_numbers.h"
-#include "ui/models/zone_edits.h"
+#include "ui/style/dress.h"
 #include "ui/style/palette.h"
 
 namespace prismwright {
@@ -43,6 +42,8 @@ std::optional<ZoneCell> cell_of(int column) {
       return ZoneCell::margin;
     case ZoneTable::breadth:
       return ZoneCell::breadth;
+    case ZoneTable::thickness:
+      return ZoneCell::thickness;
     default:
       return std::nullopt;
   }
@@ -53,9 +54,9 @@ double height_key(const Zone& zone) { return zone.kind == ZoneKind::centre ? 0 :
 
 }  // namespace
 
-ZoneTable::ZoneTable(Workbench* bench, QObject* parent) : QAbstractTableModel(parent), bench_(bench) {
-  connect(bench, &Workbench::bookChanged, this, &ZoneTable::rebuild);
-  connect(bench, &Workbench::valuesChanged, this, &ZoneTable::rebuild);
+ZoneTable::ZoneTable(Workbench* bench, QObject* parent)
+    : QAbstractTableModel(parent), bench_(bench), lock_icon_(drawn_icon(QStringLiteral("lock"))) {
+  connect(bench, &Workbench::sectionChanged, this, &ZoneTable::rebuild);
   connect(bench, &Workbench::unitsChanged, this, [this] {
     if (!rows_.empty()) emit dataChanged(index(0, 0), index(rowCount() - 1, columns - 1));
     emit headerDataChanged(Qt::Horizontal, 0, columns - 1);
@@ -142,16 +143,18 @@ QVariant ZoneTable::shown(const Row& row, int column) const {
       return QString::fromStdString(zone.mark);
     case kind:
       return kind_word(zone.kind);
+    case lock:
+      return zone.locked ? tr("locked") : QString();
     case from:
       return fixed(zone.from_deg, 2);
     case to:
       return fixed(zone.to_deg, 2);
     case margin:
-      return is_refracting(zone.kind) ? length(margin_mm(plan_->section, zone)) : QString();
+      return is_refracting(zone.kind) ? length(zone_margin_mm(plan_->section, zone)) : QString();
     case breadth:
       return length(breadth_mm(plan_->section, zone));
     case thickness:
-      return length(zone.thickness_mm);
+      return length(zone.section_thickness_mm);
     case departure:
       return proved ? fixed(row.proof->worst_departure_deg, 3) : QString();
     case reflection:
@@ -165,28 +168,23 @@ QVariant ZoneTable::shown(const Row& row, int column) const {
   }
 }
 
-QString ZoneTable::editText(const Row& row, int column) const {
-  const auto cell = cell_of(column);
-  const auto edit = cell ? edit_behind(plan_->section, *row.zone, *cell) : std::nullopt;
-  if (!edit) return {};
-  const Quantity* quantity = find_quantity(edit->key);
-  Quantity single = *quantity;  // one member of a list is edited like a single number
-  single.form = QuantityForm::number;
-  return shown_value(single, number_text(edit->value), bench_->inches());
+std::optional<ZoneSize> ZoneTable::sizeBehind(const QModelIndex& index) const {
+  const auto cell = cell_of(index.column());
+  if (!cell || !bench_->hasBook() || bench_->book().read_only()) return std::nullopt;
+  return size_behind(plan_->section, *rows_[static_cast<std::size_t>(index.row())].zone, *cell);
 }
 
-QString ZoneTable::tip(const Row& row, int column) const {
-  if (column == kind || column == mark) {
-    const std::string_view words = name_of(row.zone->kind);
+QString ZoneTable::tip(const QModelIndex& index) const {
+  const Zone& zone = *rows_[static_cast<std::size_t>(index.row())].zone;
+  if (zone.locked && (index.column() == lock || cell_of(index.column())))
+    return tr("%1 is locked where it stands: it stays when its neighbours change. Free it to change it.")
+        .arg(QString::fromStdString(zone.mark));
+  if (index.column() == kind || index.column() == mark) {
+    const std::string_view words = name_of(zone.kind);
     return QString::fromUtf8(words.data(), static_cast<qsizetype>(words.size()));
   }
-  const auto cell = cell_of(column);
-  const auto edit = cell ? edit_behind(plan_->section, *row.zone, *cell) : std::nullopt;
-  if (!edit) return {};
-  const Quantity* quantity = find_quantity(edit->key);
-  return tr("%1 (%2 %3). Double-click to change it.")
-      .arg(QString::fromStdString(quantity->meaning).remove(QRegularExpression(QStringLiteral("\\.\\s*$"))),
-           range_words(*quantity, bench_->inches()), shown_unit(*quantity, bench_->inches()));
+  return sizeBehind(index) ? tr("Double-click to change it; the other zones of the band keep their sizes.")
+                           : QString();
 }
 
 QVariant ZoneTable::data(const QModelIndex& index, int role) const {
@@ -196,11 +194,15 @@ QVariant ZoneTable::data(const QModelIndex& index, int role) const {
     case Qt::DisplayRole:
       return shown(row, index.column());
     case Qt::EditRole:
-      return editText(row, index.column());
+      if (const auto size = sizeBehind(index)) return edit_text(*size, bench_->inches());
+      return {};
     case Qt::ToolTipRole:
-      return tip(row, index.column());
+      return tip(index);
+    case Qt::DecorationRole:
+      if (index.column() == lock && row.zone->locked) return lock_icon_;
+      return {};
     case Qt::TextAlignmentRole:
-      return QVariant(Qt::AlignVCenter | (index.column() <= kind ? Qt::AlignLeft : Qt::AlignRight));
+      return QVariant(Qt::AlignVCenter | (index.column() <= lock ? Qt::AlignLeft : Qt::AlignRight));
     case Qt::BackgroundRole:
       if (zoneAt(index.row()) == laser_zone_)
         return QBrush(palette::between(palette::surface(), palette::brass(), 0.22));
@@ -219,21 +221,19 @@ QVariant ZoneTable::data(const QModelIndex& index, int role) const {
 
 bool ZoneTable::setData(const QModelIndex& index, const QVariant& value, int role) {
   if (role != Qt::EditRole || !(flags(index) & Qt::ItemIsEditable)) return false;
-  const Row& row = rows_[static_cast<std::size_t>(index.row())];
   const QString typed = value.toString();
-  if (typed.trimmed() == editText(row, index.column()) && !bench_->sectionProblem()) return true;
-  const ZoneEdit edit = edit_behind(plan_->section, *row.zone, *cell_of(index.column())).value();
-  const ZoneAssignment wanted = assignment_of(plan_->section, *row.zone, edit, typed, bench_->inches());
-  return bench_->assign({&wanted.assignment, 1}, wanted.words).ok();
+  const ZoneSize size = sizeBehind(index).value();
+  if (typed.trimmed() == edit_text(size, bench_->inches()) && !bench_->sectionProblem()) return true;
+  const auto held = plan_;  // the edit brings another
+  const Zone& zone = *rows_[static_cast<std::size_t>(index.row())].zone;
+  return bench_->edit(edit_from_text(bench_->values(), held->section, zone, size, typed, bench_->inches()))
+      .ok();
 }
 
 Qt::ItemFlags ZoneTable::flags(const QModelIndex& index) const {
   if (!index.isValid() || index.row() >= rowCount()) return Qt::NoItemFlags;
   Qt::ItemFlags flags = Qt::ItemIsEnabled | Qt::ItemIsSelectable;
-  const auto cell = cell_of(index.column());
-  const Zone& zone = *rows_[static_cast<std::size_t>(index.row())].zone;
-  const bool writable = bench_->hasBook() && !bench_->book().read_only();
-  if (cell && writable && edit_behind(plan_->section, zone, *cell)) flags |= Qt::ItemIsEditable;
+  if (sizeBehind(index)) flags |= Qt::ItemIsEditable;
   return flags;
 }
 

@@ -1,16 +1,19 @@
 #pragma once
 
 #include <QAbstractTableModel>
+#include <QIcon>
 #include <QString>
 #include <memory>
 #include <vector>
 
 #include "ui/models/workbench.h"
+#include "ui/models/zone_edits.h"
 
 namespace prismwright {
 
-/// The zones of the section as a table, from the top of the lens down, edited in place where a quantity of the
-/// lensbook stands behind a cell: the outer limits, the margins of the rings, the entry side.
+/// The zones of the section as a table, from the top of the lens down. A zone is given another size in place:
+/// by its outer limit, a ring by its margin, a prism by its entry side or its section thickness. Locked zones
+/// carry a mark and the word, and are not edited.
 ///
 /// Lengths are shown and typed in the window's unit; a typed unit wins ("3/8 in"). An edit goes to the
 /// workbench at once; a refusal leaves the cell as it was and comes by Workbench::refused.
@@ -21,6 +24,7 @@ class ZoneTable : public QAbstractTableModel {
   enum Column {
     mark,
     kind,
+    lock,
     from,
     to,
     margin,
@@ -56,8 +60,8 @@ class ZoneTable : public QAbstractTableModel {
   void rebuild();
   void dropRowsNotIn(const std::vector<Row>& wanted);
   [[nodiscard]] QVariant shown(const Row& row, int column) const;
-  [[nodiscard]] QString editText(const Row& row, int column) const;
-  [[nodiscard]] QString tip(const Row& row, int column) const;
+  [[nodiscard]] std::optional<ZoneSize> sizeBehind(const QModelIndex& index) const;
+  [[nodiscard]] QString tip(const QModelIndex& index) const;
   [[nodiscard]] QString length(double mm) const;
 
   Workbench* bench_;
@@ -65,6 +69,7 @@ class ZoneTable : public QAbstractTableModel {
   std::shared_ptr<const Proof> proof_;
   std::vector<Row> rows_;
   QString laser_zone_;
+  QIcon lock_icon_;
 };
 
 }  // namespace prismwright

@@ -23,6 +23,7 @@ namespace prismwright {
 namespace {
 
 constexpr int kFigureColumns = 5;
+constexpr int kNarrowColumn = 60;  // number and tick
 
 QLabel* title_label(const QString& text, QWidget* parent) {
   auto* label = new QLabel(text, parent);
@@ -75,16 +76,19 @@ QWidget* BriefPage::makeForm() {
   form->setVerticalSpacing(8);
   form->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
   form->addRow(title_label(tr("Brief"), holder));
-  for (const char* key : {"brief.title", "brief.client", "brief.order", "brief.focal_mm", "brief.work",
-                          "brief.character", "material.name", "material.index", "material.density_g_cm3"}) {
+  for (const char* key :
+       {"brief.title", "brief.client", "brief.order", "brief.focal_mm", "brief.work", "brief.character",
+        "brief.height_m", "material.name", "material.index", "material.density_g_cm3"}) {
     auto* editor = new QuantityEditor(bench_, key, holder);
     form->addRow(editor->makeLabel(holder), editor);
   }
   auto* notes = new NotesField(bench_, "brief.notes", holder);
-  notes->setMinimumHeight(96);
   auto* notes_label = new QLabel(tr("&Notes"), holder);
   notes_label->setBuddy(notes);
   form->addRow(notes_label, notes);
+  // The label stands at the first line of a field of several.
+  notes_label->setAlignment(Qt::AlignLeft | Qt::AlignTop);
+  notes_label->setContentsMargins(0, 4, 0, 0);
   return holder;
 }
 
@@ -102,6 +106,10 @@ QWidget* BriefPage::makePanels() {
   table_->verticalHeader()->hide();
   table_->verticalHeader()->setDefaultSectionSize(26);
   table_->horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
+  for (const int narrow : {PanelsModel::number, PanelsModel::blind}) {
+    table_->horizontalHeader()->setSectionResizeMode(narrow, QHeaderView::Fixed);
+    table_->setColumnWidth(narrow, kNarrowColumn);
+  }
   table_->horizontalHeader()->setHighlightSections(false);
   table_->setSelectionBehavior(QAbstractItemView::SelectRows);
   table_->setSelectionMode(QAbstractItemView::SingleSelection);

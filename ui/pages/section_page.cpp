@@ -12,27 +12,40 @@
 
 #include "ui/models/zone_selection.h"
 #include "ui/pages/pages.h"
+#include "ui/views/compare_panel.h"
+#include "ui/views/drawing_dialog.h"
 #include "ui/views/fate_totals.h"
+#include "ui/views/lamp_strip.h"
 #include "ui/views/laser_readout.h"
+#include "ui/views/proof_panel.h"
 #include "ui/views/section_drawing.h"
 #include "ui/views/section_form.h"
-#include "ui/views/strip_table.h"
+#include "ui/views/zone_actions.h"
+#include "ui/views/zone_tools.h"
 
 namespace prismwright {
 namespace {
 
 constexpr int kWideEnough = 1600;  // drawing, figures and settings side by side
-constexpr int kFiguresWidth = 708;
+constexpr int kFiguresWidth = 724;
 constexpr int kSettingsWidth = 448;
-constexpr int kTextColumn = 54;
+constexpr int kMarkColumn = 44;
+constexpr int kKindColumn = 50;
+constexpr int kLockColumn = 66;
+constexpr int kLengthColumn = 64;  // four decimals of an inch
 constexpr int kRowHeight = 25;
+constexpr int kFoldsBeside = 3;  // sub-heads open at first where the settings have a column of their own
 
 }  // namespace
 
 QWidget* make_section_page(Workbench* bench, QWidget* parent) { return new SectionPage(bench, parent); }
 
 SectionPage::SectionPage(Workbench* bench, QWidget* parent)
-    : QWidget(parent), bench_(bench), laser_(new Laser(bench, this)), zones_(new ZoneTable(bench, this)) {
+    : QWidget(parent),
+      bench_(bench),
+      laser_(new Laser(bench, this)),
+      zones_(new ZoneTable(bench, this)),
+      actions_(new ZoneActions(bench, this)) {
   setObjectName(QStringLiteral("page.section"));
   auto* row = new QHBoxLayout(this);
   row->setContentsMargins(0, 0, 0, 0);
@@ -51,8 +64,7 @@ SectionPage::SectionPage(Workbench* bench, QWidget* parent)
   connect(laser_, &Laser::moved, this, [this] { zones_->setLaserZone(laser_->zone()); });
   connect(bench_, &Workbench::selectionChanged, this, &SectionPage::selectionToTable);
   connect(zones_, &QAbstractItemModel::rowsInserted, this, &SectionPage::selectionToTable);
-  connect(bench_, &Workbench::bookChanged, this, &SectionPage::showNotes);
-  connect(bench_, &Workbench::valuesChanged, this, &SectionPage::showNotes);
+  connect(bench_, &Workbench::sectionChanged, this, &SectionPage::showNotes);
   zones_->setLaserZone(laser_->zone());
   selectionToTable();
   showNotes();
@@ -64,7 +76,14 @@ QWidget* SectionPage::makeDrawingSide() {
   column->setContentsMargins(8, 8, 0, 8);
   column->setSpacing(8);
   drawing_ = new SectionDrawing(bench_, laser_, side);
-  column->addWidget(drawing_, 1);
+  connect(drawing_, &SectionDrawing::zoneMenuWanted, actions_, &ZoneActions::popup);
+  auto* row = new QHBoxLayout;
+  row->setSpacing(0);
+  row->addWidget(new LampStripView(bench_, laser_, side));
+  row->addWidget(drawing_, 1);
+  column->addLayout(row, 1);
+  comparer_ = new SectionComparer(bench_, this);
+  connect(comparer_, &SectionComparer::changed, this, [this] { drawing_->setOverlay(comparer_->overlay()); });
   column->addWidget(new FateTotals(bench_, side));
   return side;
 }
@@ -80,13 +99,27 @@ QWidget* SectionPage::makeFigureSide() {
   tabs_ = new QTabWidget(side);
   tabs_->setObjectName(QStringLiteral("section.tabs"));
   tabs_->setDocumentMode(true);
-  tabs_->addTab(table_, tr("Zones"));
+  tabs_->addTab(makeZones(), tr("Zones"));
+  tabs_->addTab(new ProofPanel(bench_, tabs_), tr("Proof"));
+  tabs_->addTab(new ComparePanel(bench_, comparer_, tabs_), tr("Compare"));
   column->addWidget(tabs_, 1);
   notes_ = new QLabel(side);
   notes_->setObjectName(QStringLiteral("section.notes"));
   notes_->setWordWrap(true);
   column->addWidget(notes_);
   return side;
+}
+
+QWidget* SectionPage::makeZones() {
+  auto* holder = new QWidget(this);
+  auto* column = new QVBoxLayout(holder);
+  column->setContentsMargins(0, 4, 0, 0);
+  column->setSpacing(4);
+  auto* tools = new ZoneTools(actions_, holder);
+  connect(tools, &ZoneTools::drawingWanted, this, [this] { save_section_drawing(bench_, this); });
+  column->addWidget(tools);
+  column->addWidget(table_, 1);
+  return holder;
 }
 
 QWidget* SectionPage::makeSettingsSide() {
@@ -96,7 +129,6 @@ QWidget* SectionPage::makeSettingsSide() {
   column->setContentsMargins(0, 8, 8, 8);
   column->setSpacing(8);
   form_ = new SectionForm(bench_, this);
-  strips_ = new StripTable(bench_, this);
   return settings_side_;
 }
 
@@ -118,10 +150,17 @@ void SectionPage::makeTable() {
   table_->horizontalHeader()->setMinimumSectionSize(40);
   table_->horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
   table_->horizontalHeader()->setHighlightSections(false);
-  for (const int column : {ZoneTable::mark, ZoneTable::kind}) {
+  for (const auto& [column, width] :
+       {std::pair(ZoneTable::mark, kMarkColumn), std::pair(ZoneTable::kind, kKindColumn),
+        std::pair(ZoneTable::lock, kLockColumn), std::pair(ZoneTable::margin, kLengthColumn),
+        std::pair(ZoneTable::breadth, kLengthColumn), std::pair(ZoneTable::thickness, kLengthColumn)}) {
     table_->horizontalHeader()->setSectionResizeMode(column, QHeaderView::Fixed);
-    table_->setColumnWidth(column, kTextColumn);
+    table_->setColumnWidth(column, width);
   }
+  table_->setIconSize({14, 14});
+  table_->setContextMenuPolicy(Qt::CustomContextMenu);
+  connect(table_, &QWidget::customContextMenuRequested, this,
+          [this](const QPoint& place) { actions_->popup(table_->viewport()->mapToGlobal(place)); });
   connect(table_->selectionModel(), &QItemSelectionModel::selectionChanged, this,
           &SectionPage::tableToSelection);
 }
@@ -130,17 +169,14 @@ void SectionPage::placeSettings(bool beside) {
   if (settings_placed_ && beside == settings_side_->isVisibleTo(this)) return;
   settings_placed_ = true;
   settings_side_->setVisible(beside);
-  tabs_->tabBar()->setVisible(!beside);
   if (beside) {
-    tabs_->setCurrentIndex(0);
     auto* column = static_cast<QVBoxLayout*>(settings_side_->layout());
-    column->addWidget(form_, 3);
-    column->addWidget(strips_, 2);
+    column->addWidget(form_);
+    form_->openFirst(kFoldsBeside);
     form_->show();
-    strips_->show();
   } else {
-    tabs_->addTab(form_, tr("Settings"));
-    tabs_->addTab(strips_, tr("Dark strips"));
+    tabs_->insertTab(1, form_, tr("Settings"));
+    form_->openFirst(1);
   }
 }
 

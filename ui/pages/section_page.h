@@ -14,7 +14,8 @@ namespace prismwright {
 
 class SectionDrawing;
 class SectionForm;
-class StripTable;
+class SectionComparer;
+class ZoneActions;
 
 /// The section drawn, lit by the laser, and taken apart into zones and totals. On a wide window the settings
 /// stand in a column of their own, on a narrow one behind the table.
@@ -34,6 +35,7 @@ class SectionPage : public QWidget {
   QWidget* makeDrawingSide();
   QWidget* makeFigureSide();
   void makeTable();
+  QWidget* makeZones();
   QWidget* makeSettingsSide();
   void placeSettings(bool beside);
   void showNotes();
@@ -43,12 +45,13 @@ class SectionPage : public QWidget {
   Workbench* bench_;
   Laser* laser_;
   ZoneTable* zones_;
+  ZoneActions* actions_;
   SectionDrawing* drawing_ = nullptr;
   QTableView* table_ = nullptr;
   SectionForm* form_ = nullptr;
   QTabWidget* tabs_ = nullptr;
   QSplitter* sides_ = nullptr;
-  StripTable* strips_ = nullptr;
+  SectionComparer* comparer_ = nullptr;
   QLabel* notes_ = nullptr;
   QWidget* settings_side_ = nullptr;
   bool settings_placed_ = false;

@@ -45,6 +45,10 @@ QString sheet() {
       {"@sea", palette::sea()},
   };
   for (const auto& [role, colour] : roles) text.replace(QLatin1String(role), colour.name());
+  // A style sheet draws pictures as they are: there is one of each arrow for each set of colours.
+  const QString tone = palette::theme() == palette::Theme::dark ? QStringLiteral("-pale") : QString();
+  for (const QString& arrow : {QStringLiteral("up"), QStringLiteral("down")})
+    text.replace(QStringLiteral("@arrow_") + arrow, QStringLiteral(":/icons/%1%2.svg").arg(arrow, tone));
   return text;
 }
 

@@ -34,8 +34,13 @@ FateBar::FateBar(QWidget* parent) : QWidget(parent) {
   setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
 }
 
-void FateBar::setProof(std::shared_ptr<const Proof> proof) {
-  proof_ = std::move(proof);
+void FateBar::setShares(const double (&shares)[kFates]) {
+  std::copy(std::begin(shares), std::end(shares), shares_.begin());
+  update();
+}
+
+void FateBar::clear() {
+  shares_.fill(0);
   update();
 }
 
@@ -43,8 +48,8 @@ void FateBar::paintEvent(QPaintEvent*) {
   QPainter painter(this);
   painter.fillRect(rect(), palette::surface());
   double left = 0;
-  for (int fate = 0; proof_ && fate < kFates; ++fate) {
-    const double share = proof_->share[fate];
+  for (int fate = 0; fate < kFates; ++fate) {
+    const double share = shares_.at(static_cast<std::size_t>(fate));
     if (share < 1e-9) continue;
     const double wide = std::max(share * width(), kThinnest_px);
     const QRectF part(left, 0, wide, height());

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <QWidget>
+#include <array>
 #include <memory>
 
 #include "core/optics/proof.h"
@@ -13,14 +14,15 @@ class FateBar : public QWidget {
 
  public:
   explicit FateBar(QWidget* parent = nullptr);
-  void setProof(std::shared_ptr<const Proof> proof);
+  void setShares(const double (&shares)[kFates]);  ///< by Fate
+  void clear();
   [[nodiscard]] QSize sizeHint() const override { return {200, 14}; }
 
  protected:
   void paintEvent(QPaintEvent* event) override;
 
  private:
-  std::shared_ptr<const Proof> proof_;
+  std::array<double, kFates> shares_{};
 };
 
 /// The fates as line, word and share, in rows that use the width there is.

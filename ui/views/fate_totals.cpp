@@ -22,15 +22,14 @@ FateTotals::FateTotals(Workbench* bench, QWidget* parent)
   column->addWidget(bar_);
   column->addWidget(key_);
   column->addWidget(sums_);
-  connect(bench_, &Workbench::bookChanged, this, &FateTotals::follow);
-  connect(bench_, &Workbench::valuesChanged, this, &FateTotals::follow);
+  connect(bench_, &Workbench::sectionChanged, this, &FateTotals::follow);
   connect(bench_, &Workbench::unitsChanged, this, &FateTotals::follow);
   follow();
 }
 
 void FateTotals::follow() {
   const auto proof = bench_->proof();
-  bar_->setProof(proof);
+  proof ? bar_->setShares(proof->share) : bar_->clear();
   key_->setProof(proof);
   if (!proof) {
     sums_->clear();

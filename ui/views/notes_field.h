@@ -7,7 +7,8 @@
 
 namespace prismwright {
 
-/// A field of several lines for a text quantity; leaving it sends the edit. Object name: "field.KEY".
+/// A field of several lines for a text quantity, as high as its text; leaving it sends the edit. Object name:
+/// "field.KEY".
 class NotesField : public QPlainTextEdit {
   Q_OBJECT
 
@@ -17,8 +18,10 @@ class NotesField : public QPlainTextEdit {
  protected:
   void focusOutEvent(QFocusEvent* event) override;
   bool event(QEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
 
  private:
+  void fitHeight();
   void follow();
   void send();
   Workbench* bench_;

@@ -7,6 +7,7 @@
 #include <QLineEdit>
 #include <QSignalBlocker>
 #include <QVBoxLayout>
+#include <map>
 
 #include "core/lens/orders.h"
 #include "core/optics/medium.h"
@@ -26,12 +27,33 @@ QString choice_words(const std::string& key, const std::string& choice) {
       return QString::fromUtf8(order->words.data(), static_cast<qsizetype>(order->words.size()));
   if (key == "material.name")
     if (const Medium* medium = find_medium(choice)) return QString::fromStdString(medium->words());
-  if (choice == "bullseye") return QuantityEditor::tr("bull's-eye");
-  if (choice == "belt") return QuantityEditor::tr("belt");
-  if (choice == "true") return QuantityEditor::tr("true curve");
-  if (choice == "arc") return QuantityEditor::tr("historic arc");
-  if (choice == "along_ray") return QuantityEditor::tr("along the ray");
-  if (choice == "level") return QuantityEditor::tr("level");
+  static const std::map<std::string, const char*> kWords = {
+      {"bullseye", QT_TR_NOOP("bull's-eye")},
+      {"belt", QT_TR_NOOP("belt")},
+      {"true", QT_TR_NOOP("true curve")},
+      {"arc", QT_TR_NOOP("historic arc")},
+      {"along_ray", QT_TR_NOOP("along the ray")},
+      {"level", QT_TR_NOOP("level")},
+      {"horizon", QT_TR_NOOP("the sea horizon")},
+      {"side", QT_TR_NOOP("one entry side")},
+      {"thickness", QT_TR_NOOP("greatest thickness")},
+      {"count", QT_TR_NOOP("count")},
+      {"area", QT_TR_NOOP("equal area")},
+      {"height", QT_TR_NOOP("equal height")},
+      {"by_hand", QT_TR_NOOP("hand, zone by zone")},
+      {"reflecting", QT_TR_NOOP("reflecting face")},
+      {"entry", QT_TR_NOOP("entry face")},
+      {"exit", QT_TR_NOOP("exit face")},
+      {"hollow_entry", QT_TR_NOOP("pair, entry hollow")},
+      {"hollow_exit", QT_TR_NOOP("pair, exit hollow")},
+      {"as_section", QT_TR_NOOP("as the section")},
+      {"as_work", QT_TR_NOOP("as the work")},
+      {"panel", QT_TR_NOOP("panel's axis")},
+      {"lens", QT_TR_NOOP("lens axis")},
+      {"flat", QT_TR_NOOP("flat")},
+      {"radius", QT_TR_NOOP("radius")},
+  };
+  if (const auto found = kWords.find(choice); found != kWords.end()) return QuantityEditor::tr(found->second);
   return QString::fromStdString(choice);
 }
 
@@ -89,6 +111,12 @@ QLabel* QuantityEditor::makeLabel(QWidget* parent) const {
   return label;
 }
 
+void QuantityEditor::setIdle(const QString& reason) {
+  if (reason == idle_) return;
+  idle_ = reason;
+  follow();
+}
+
 QString QuantityEditor::refusal() const { return refusal_->text(); }
 
 void QuantityEditor::makeLine() {
@@ -115,18 +143,19 @@ void QuantityEditor::follow() {
   const bool may_edit = bench_->hasBook() && !bench_->book().read_only();
   unit_->setText(shown_unit(*quantity_, bench_->inches()));
   unit_->setVisible(!unit_->text().isEmpty());
-  range_->setText(range_words(*quantity_, bench_->inches()));
+  range_->setText(idle_.isEmpty() ? range_words(*quantity_, bench_->inches()) : idle_);
   range_->setVisible(!range_->text().isEmpty());
   if (choice_) {
     const QSignalBlocker quiet(choice_);
     choice_->setCurrentIndex(choice_->findData(QString::fromStdString(text)));
-    choice_->setEnabled(may_edit);
+    choice_->setEnabled(may_edit && idle_.isEmpty());
     shown_ = QString::fromStdString(text);
   } else {
     const QString fresh = shown_value(*quantity_, text, bench_->inches());
     const bool half_typed = line_->hasFocus() && line_->isModified() && fresh == shown_;
     shown_ = fresh;
     line_->setReadOnly(!may_edit);
+    line_->setEnabled(idle_.isEmpty());
     if (half_typed) return;
     line_->setText(shown_);
     line_->setCursorPosition(0);

@@ -29,6 +29,8 @@ class QuantityEditor : public QWidget {
   [[nodiscard]] const Quantity& quantity() const { return *quantity_; }
   /// A label for a form with this field as its buddy and the meaning as its tip.
   [[nodiscard]] QLabel* makeLabel(QWidget* parent) const;
+  /// Disables the field and says why in place of its range; an empty reason enables it again.
+  void setIdle(const QString& reason);
   /// The sentence shown under the field; empty when the last value was taken.
   [[nodiscard]] QString refusal() const;
 
@@ -49,6 +51,7 @@ class QuantityEditor : public QWidget {
   QLabel* unit_ = nullptr;
   QLabel* range_ = nullptr;
   QLabel* refusal_ = nullptr;
+  QString idle_;
   QString shown_;  ///< what follow() put there: only another text is an edit
 };
 

@@ -1,30 +1,23 @@
 #include "ui/views/section_drawing.h"
 
-#include <QHelpEvent>
 #include <QLabel>
-#include <QMouseEvent>
 #include <QPainter>
-#include <QToolTip>
 #include <cmath>
 
-#include "core/base/angle.h"
 #include "ui/models/zone_selection.h"
 #include "ui/style/palette.h"
 #include "ui/views/section_laser.h"
+#include "ui/views/section_limit.h"
 #include "ui/views/section_scales.h"
 #include "ui/views/section_strips.h"
 
 namespace prismwright {
-namespace {
-
-constexpr double kGripReach_px = 12;
-constexpr double kStillClick_px = 4;
-constexpr double kZoomStep = 1.2;
-
-}  // namespace
-
 SectionDrawing::SectionDrawing(Workbench* bench, Laser* laser, QWidget* parent)
-    : QWidget(parent), bench_(bench), laser_(laser), problem_(new QLabel(this)) {
+    : QWidget(parent),
+      bench_(bench),
+      laser_(laser),
+      limits_(new LimitDrag(bench, this)),
+      problem_(new QLabel(this)) {
   setObjectName(QStringLiteral("section.drawing"));
   setAccessibleName(tr("Drawing of the section"));
   setFocusPolicy(Qt::StrongFocus);
@@ -39,10 +32,11 @@ SectionDrawing::SectionDrawing(Workbench* bench, Laser* laser, QWidget* parent)
     follow();
     fitAll();
   });
-  connect(bench_, &Workbench::valuesChanged, this, &SectionDrawing::follow);
+  connect(bench_, &Workbench::sectionChanged, this, &SectionDrawing::follow);
   connect(bench_, &Workbench::selectionChanged, this, qOverload<>(&QWidget::update));
   connect(bench_, &Workbench::unitsChanged, this, qOverload<>(&QWidget::update));
   connect(laser_, &Laser::moved, this, qOverload<>(&QWidget::update));
+  connect(limits_, &LimitDrag::moved, this, qOverload<>(&QWidget::update));
   follow();
 }
 
@@ -80,6 +74,11 @@ QRectF SectionDrawing::box() const {
   // Behind the focus a little, seaward enough to see the beam leave.
   return glass.adjusted(-0.06 * glass.width(), -0.04 * glass.height(), 0.22 * glass.width(),
                         0.04 * glass.height());
+}
+
+void SectionDrawing::setOverlay(std::shared_ptr<const Section> overlay) {
+  picture_.setOverlay(std::move(overlay));
+  update();
 }
 
 double SectionDrawing::reach_mm() const {
@@ -123,6 +122,14 @@ void SectionDrawing::paintEvent(QPaintEvent*) {
     }
   }
   paint_laser(painter, *laser_, reach_mm(), map_, room(), hasFocus());
+  if (const auto held = limitGrip()) paint_limit(painter, *held, *limits_, map_, room());
+}
+
+std::optional<LimitGrip> SectionDrawing::limitGrip() const {
+  const QString zone = limits_->isHeld() ? limits_->zone() : leading_zone(*bench_);
+  if (!bench_->plan() || !limits_->allows(zone)) return std::nullopt;
+  const auto grip = limit_grip(bench_->plan()->section, zone);
+  return grip && room().contains(map_.toView(grip->place)) ? grip : std::nullopt;
 }
 
 void SectionDrawing::resizeEvent(QResizeEvent*) {
@@ -134,104 +141,6 @@ QString SectionDrawing::zoneAt(const QPointF& place) const {
   for (const DrawnPrism& prism : picture_.prisms())
     if (outline_of(prism, map_).contains(place)) return prism.zone;
   return {};
-}
-
-bool SectionDrawing::overGrip(const QPointF& place) const {
-  const auto at = grip();
-  return at && QLineF(*at, place).length() <= kGripReach_px;
-}
-
-void SectionDrawing::wheelEvent(QWheelEvent* event) {
-  zoomAt(event->position(), std::pow(kZoomStep, event->angleDelta().y() / 120.0));
-  event->accept();
-}
-
-void SectionDrawing::mousePressEvent(QMouseEvent* event) {
-  if (event->button() != Qt::LeftButton) return;
-  press_ = last_ = event->position();
-  hand_ = overGrip(press_) ? Hand::turns : Hand::pressed;
-}
-
-void SectionDrawing::mouseMoveEvent(QMouseEvent* event) {
-  const QPointF place = event->position();
-  if (hand_ == Hand::free) setCursor(overGrip(place) ? Qt::OpenHandCursor : Qt::ArrowCursor);
-  if (hand_ == Hand::pressed && QLineF(press_, place).length() > kStillClick_px) hand_ = Hand::pans;
-  if (hand_ == Hand::turns) turnTowards(place);
-  if (hand_ == Hand::pans) {
-    setCursor(Qt::ClosedHandCursor);
-    map_.pan(place - last_);
-    fitted_ = false;
-    update();
-    last_ = place;
-  }
-}
-
-void SectionDrawing::mouseReleaseEvent(QMouseEvent* event) {
-  if (event->button() != Qt::LeftButton) return;
-  if (hand_ == Hand::pressed) select(zoneAt(press_), event->modifiers() & Qt::ControlModifier);
-  hand_ = Hand::free;
-  setCursor(Qt::ArrowCursor);
-}
-
-void SectionDrawing::mouseDoubleClickEvent(QMouseEvent* event) {
-  if (event->button() == Qt::LeftButton && !overGrip(event->position())) fitAll();
-}
-
-void SectionDrawing::turnTowards(const QPointF& place) {
-  const SectionPoint at = map_.toSection(place);
-  if (at.r != 0 || at.z != 0) laser_->point(degrees(std::atan2(at.z, std::max(at.r, 0.0))));
-}
-
-void SectionDrawing::select(const QString& zone, bool adds) {
-  QSet<QString> zones = adds ? selected_zones(*bench_) : QSet<QString>();
-  if (!zone.isEmpty() && zones.contains(zone))
-    zones.remove(zone);
-  else if (!zone.isEmpty())
-    zones.insert(zone);
-  else if (adds)
-    return;
-  select_zones(*bench_, zones, zone);
-}
-
-void SectionDrawing::keyPressEvent(QKeyEvent* event) {
-  const double turn = event->modifiers() & Qt::ShiftModifier ? 1.0 : 0.1;
-  switch (event->key()) {
-    case Qt::Key_Up:
-    case Qt::Key_Right:
-      return laser_->turn(turn);
-    case Qt::Key_Down:
-    case Qt::Key_Left:
-      return laser_->turn(-turn);
-    case Qt::Key_PageUp:
-      return laser_->stepZone(1);
-    case Qt::Key_PageDown:
-      return laser_->stepZone(-1);
-    case Qt::Key_Home:
-      return fitAll();
-    case Qt::Key_Plus:
-    case Qt::Key_Equal:
-      return zoom(kZoomStep);
-    case Qt::Key_Minus:
-      return zoom(1 / kZoomStep);
-    case Qt::Key_Space:
-      return select(laser_->zone(), event->modifiers() & Qt::ControlModifier);
-    default:
-      QWidget::keyPressEvent(event);
-  }
-}
-
-QString SectionDrawing::tipAt(const QPointF& place) const {
-  if (overGrip(place)) return tr("Drag to turn the laser");
-  if (place.x() > room().right() && place.y() < room().bottom())
-    return strip_words(picture_.beam(), picture_.dark(), map_, place.y(), bench_->inches());
-  return zoneAt(place);
-}
-
-bool SectionDrawing::event(QEvent* event) {
-  if (event->type() != QEvent::ToolTip) return QWidget::event(event);
-  const auto* help = static_cast<QHelpEvent*>(event);
-  QToolTip::showText(help->globalPos(), tipAt(QPointF(help->pos())), this);
-  return true;
 }
 
 }  // namespace prismwright

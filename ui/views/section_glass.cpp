@@ -70,6 +70,23 @@ void paint_glass(QPainter& painter, const std::vector<DrawnPrism>& prisms, const
   painter.setBrush(Qt::NoBrush);
 }
 
+void paint_ribs(QPainter& painter, const std::vector<SectionRib>& ribs, const SectionMap& map) {
+  for (const SectionRib& rib : ribs) {
+    const QRectF bar(map.toView({rib.low.r, rib.high.z}), map.toView({rib.high.r, rib.low.z}));
+    painter.fillRect(bar, palette::surface());
+    painter.setPen(QPen(palette::brass(), 1.4));
+    painter.setBrush(QBrush(palette::brass(), Qt::BDiagPattern));
+    painter.drawRect(bar);
+  }
+  painter.setBrush(Qt::NoBrush);
+}
+
+void paint_overlay(QPainter& painter, const std::vector<DrawnPrism>& prisms, const SectionMap& map) {
+  painter.setBrush(Qt::NoBrush);
+  painter.setPen(QPen(palette::ink(), 1.3, Qt::DashLine));
+  for (const DrawnPrism& prism : prisms) painter.drawPath(outline_of(prism, map));
+}
+
 void paint_marks(QPainter& painter, const std::vector<DrawnPrism>& prisms, const SectionMap& map,
                  const QRectF& view, const QSet<QString>& selected) {
   QFont font = painter.font();

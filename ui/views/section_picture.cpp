@@ -25,9 +25,16 @@ void SectionPicture::follow(const Workbench& bench) {
   if (bench.tracer()) fan_ = fan_of_rays(*bench.tracer(), plan_->section, kFanRays);
 }
 
-const std::vector<BeamStrip>& SectionPicture::dark() const {
-  static const std::vector<BeamStrip> kNone;
-  return proof_ ? proof_->dark_strips : kNone;
+void SectionPicture::setOverlay(std::shared_ptr<const Section> overlay) {
+  if (!overlay && overlay_.empty()) return;
+  overlay_.clear();
+  if (overlay) overlay_ = drawn_prisms(*overlay);
+  fresh_ = false;
+}
+
+const std::vector<LightStrip>& SectionPicture::beam() const {
+  static const std::vector<LightStrip> kNone;
+  return proof_ ? proof_->beam : kNone;
 }
 
 const QPixmap& SectionPicture::pixmap(const Look& look) {
@@ -48,9 +55,11 @@ void SectionPicture::draw(const Look& look) {
   if (look.faded) painter.setOpacity(0.3);
   paint_fan(painter, fan_.rays, look.map, view);
   paint_glass(painter, prisms_, look.map, look.selected);
+  if (plan_) paint_ribs(painter, plan_->section.ribs, look.map);
+  paint_overlay(painter, overlay_, look.map);
   paint_marks(painter, prisms_, look.map, view.adjusted(kScaleLeft, 0, -kStripWidth, -kScaleFoot),
               look.selected);
-  paint_strip(painter, fan_.beam, dark(), look.map, view.adjusted(0, 0, 0, -kScaleFoot));
+  paint_strip(painter, beam(), look.map, view.adjusted(0, 0, 0, -kScaleFoot));
   painter.setOpacity(1);
   paint_scales(painter, look.map, view, look.inches);
 }

@@ -28,10 +28,12 @@ class SectionPicture {
 
   /// Takes the bench's last good section; cheap when it is the one held.
   void follow(const Workbench& bench);
+  /// Another section, drawn over the glass in dashed outline; null for none.
+  void setOverlay(std::shared_ptr<const Section> overlay);
 
   [[nodiscard]] const std::vector<DrawnPrism>& prisms() const { return prisms_; }
-  [[nodiscard]] const std::optional<BeamStrip>& beam() const { return fan_.beam; }
-  [[nodiscard]] const std::vector<BeamStrip>& dark() const;
+  /// The level beam by height, lit and dark.
+  [[nodiscard]] const std::vector<LightStrip>& beam() const;
   [[nodiscard]] const std::vector<RayPath>& rays() const { return fan_.rays; }
   /// The picture for that look, drawn anew only when something differs from the last one.
   const QPixmap& pixmap(const Look& look);
@@ -42,6 +44,7 @@ class SectionPicture {
   std::shared_ptr<const LensPlan> plan_;
   std::shared_ptr<const Proof> proof_;
   std::vector<DrawnPrism> prisms_;
+  std::vector<DrawnPrism> overlay_;
   RayFan fan_;
   Look look_;
   QPixmap pixmap_;

@@ -11,7 +11,7 @@ QPolygonF way_of(const RayPath& path, const SectionMap& map, const QRectF& view)
   QPolygonF way;
   for (const SectionPoint& point : path.points) way << map.toView(point);
   if (way.isEmpty()) way << map.toView({0, 0});
-  if (leaves_lens(path.fate)) {
+  if (leaves_lens(path)) {
     const double reach = 2 * (view.width() + view.height()) + QLineF(way.back(), view.center()).length();
     const double angle = radians(last_direction_deg(path));
     way << way.back() + QPointF(reach * std::cos(angle), -reach * std::sin(angle));

@@ -22,8 +22,7 @@ StripTable::StripTable(Workbench* bench, QWidget* parent) : QTableWidget(0, 3, p
   verticalHeader()->setDefaultSectionSize(kRowHeight);
   horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
   horizontalHeader()->setDefaultAlignment(Qt::AlignRight | Qt::AlignVCenter);
-  connect(bench_, &Workbench::bookChanged, this, &StripTable::follow);
-  connect(bench_, &Workbench::valuesChanged, this, &StripTable::follow);
+  connect(bench_, &Workbench::sectionChanged, this, &StripTable::follow);
   connect(bench_, &Workbench::unitsChanged, this, &StripTable::follow);
   follow();
 }

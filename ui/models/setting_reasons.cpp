@@ -1,0 +1,80 @@
+#include "ui/models/setting_reasons.h"
+
+#include <QCoreApplication>
+
+namespace prismwright {
+namespace {
+
+QString tr(const char* text) { return QCoreApplication::translate("SettingReasons", text); }
+
+bool is_by_number(Division division) {
+  return division == Division::count || division == Division::area || division == Division::height;
+}
+
+/// A reason that holds unless the quantity applies.
+QString only(bool applies, const char* reason) { return applies ? QString() : tr(reason); }
+
+/// Whether a band has prisms at all: it reaches beyond the refracting band.
+bool has_prisms(const SectionSettings& section, Band band) {
+  return (band == Band::upper ? section.upper_to_deg : section.lower_to_deg) > section.refracting_to_deg ||
+         section.of(band).division == Division::by_hand;
+}
+
+QString reason_in_band(const SectionSettings& section, Band band, std::string_view name) {
+  const Division division = section.of(band).division;
+  if (band != Band::refracting && !has_prisms(section, band) && name != "division" && name != "rows")
+    return tr("There are no such prisms");
+  if (name == "count") return only(is_by_number(division), "Only for division by count, area or height");
+  if (name == "side_mm") return only(division == Division::side, "Only for division by entry side");
+  if (name == "thickness_mm") return only(division == Division::thickness, "Only for division by thickness");
+  if (name == "to_deg") return only(division != Division::by_hand, "The zones by hand say where the band ends");
+  if (name == "faces" && is_pair(section.of(band).power)) return tr("The historic pair is made of arcs");
+  return {};
+}
+
+bool some_prisms(const SectionSettings& section) {
+  return has_prisms(section, Band::upper) || has_prisms(section, Band::lower);
+}
+
+bool some_pair(const SectionSettings& section) {
+  return is_pair(section.upper.power) || is_pair(section.lower.power);
+}
+
+QString reason_of_section(const SectionSettings& section, std::string_view name) {
+  const bool ribs = section.upper_rib_mm > 0 || section.lower_rib_mm > 0;
+  if (name == "rib_inner_r_mm" || name == "rib_outer_r_mm") return only(ribs, "There is no rib");
+  if (name == "pair_radius_mm") return only(some_pair(section), "No band is the historic pair");
+  if (name.starts_with("land") && !some_prisms(section)) return tr("There are no reflecting prisms");
+  for (const auto& [corner, land] :
+       {std::pair("land_a_shape", &section.land_a), std::pair("land_b_shape", &section.land_b),
+        std::pair("land_c_shape", &section.land_c)})
+    if (name == corner && !land->size_mm && section.land_mm <= 0) return tr("The corner is sharp");
+  if (name == "reflecting_chord_mm") {
+    const bool taken = (section.upper.division == Division::side && !section.upper.side_mm) ||
+                       (section.lower.division == Division::side && !section.lower.side_mm);
+    return only(taken, "No band takes its entry side from here");
+  }
+  if (name.starts_with("upper_start"))
+    return only(has_prisms(section, Band::upper), "There are no upper prisms");
+  if (name == "ring_growth_mm")
+    return only(section.refracting.division == Division::thickness && section.refracting_margins_mm.empty(),
+                "Only for division by thickness");
+  return {};
+}
+
+}  // namespace
+
+QString idle_reason(const LensValues& values, std::string_view key) {
+  if (!key.starts_with("section.")) return {};
+  const std::string_view name = key.substr(8);
+  for (const Band band : {Band::refracting, Band::upper, Band::lower}) {
+    const std::string_view band_name = name_of(band);
+    if (!name.starts_with(band_name) || name.starts_with("upper_start") || name.ends_with("_rib_mm") ||
+        name == "refracting_margins_mm")
+      continue;
+    return reason_in_band(values.section, band, name.substr(band_name.size() + 1));
+  }
+  return reason_of_section(values.section, name);
+}
+
+}  // namespace prismwright

@@ -1,0 +1,64 @@
+#include "ui/views/lamp_light.h"
+
+#include <QLabel>
+#include <QVBoxLayout>
+
+#include "core/optics/lamp_line.h"
+#include "ui/models/shown_numbers.h"
+#include "ui/style/palette.h"
+#include "ui/views/fate_bar.h"
+
+namespace prismwright {
+
+LampLight::LampLight(Workbench* bench, QWidget* parent)
+    : QWidget(parent), bench_(bench), bar_(new FateBar(this)), words_(new QLabel(this)) {
+  bar_->setObjectName(QStringLiteral("proof.lamp"));
+  words_->setObjectName(QStringLiteral("proof.lamp.words"));
+  words_->setWordWrap(true);
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(4);
+  column->addWidget(bar_);
+  column->addWidget(words_);
+  connect(bench_, &Workbench::bookChanged, this, &LampLight::follow);
+  connect(bench_, &Workbench::valuesChanged, this, &LampLight::follow);
+  connect(bench_, &Workbench::unitsChanged, this, &LampLight::follow);
+}
+
+void LampLight::follow() {
+  behind_ = true;
+  if (isVisible()) fill();
+}
+
+void LampLight::showEvent(QShowEvent* event) {
+  QWidget::showEvent(event);
+  if (behind_) fill();
+}
+
+void LampLight::fill() {
+  behind_ = false;
+  const auto plan = bench_->plan();
+  if (!plan) {
+    bar_->clear();
+    words_->clear();
+    return;
+  }
+  const Lamp& lamp = bench_->values().lamp;
+  const LampLineProof proof = prove_lamp(plan->section, {lamp.height_mm, lamp.above_mm});
+  bar_->setShares(proof.share);
+  QStringList parts;
+  for (int fate = 0; fate < kFates; ++fate)
+    if (proof.share[fate] > 0)
+      parts << QStringLiteral("%1 %2").arg(palette::fate_words(static_cast<Fate>(fate)),
+                                           share_text(proof.share[fate]));
+  const QString height = lamp.height_mm > 0 ? length_text(lamp.height_mm, bench_->inches(), 1) : tr("a point");
+  words_->setText(
+      tr("Lamp %1 high, takes %2 of its light: %3. What leaves the zones' own way spreads %4 to %5 deg "
+         "from its aim (rms %6).")
+          .arg(height, share_text(proof.share_of_lamp), parts.join(QStringLiteral(", ")),
+               QString::number(proof.lowest_departure_deg, 'f', 2).replace('-', QChar(0x2212)),
+               QString::number(proof.highest_departure_deg, 'f', 2).replace('-', QChar(0x2212)),
+               QString::number(proof.rms_departure_deg, 'f', 2)));
+}
+
+}  // namespace prismwright

@@ -1,0 +1,21 @@
+#pragma once
+
+#include <QWidget>
+
+namespace prismwright {
+
+class ZoneActions;
+
+/// The row of tools above the zone table. Object names of its buttons: tool.zone.lock, tool.zone.split,
+/// tool.zone.remove, tool.zone.add.
+class ZoneTools : public QWidget {
+  Q_OBJECT
+
+ public:
+  explicit ZoneTools(ZoneActions* actions, QWidget* parent = nullptr);
+
+ signals:
+  void drawingWanted();  ///< "Save drawing…" was pressed (tool.drawing, Ctrl+D)
+};
+
+}  // namespace prismwright
