@@ -42,6 +42,13 @@ class FanMaker {
   FanMaker(const SectionTracer& tracer, SweepRange sweep, double front_mm, double ray_step_deg, RayFan& fan)
       : tracer_(tracer), sweep_(sweep), front_mm_(front_mm), ray_step_deg_(ray_step_deg), fan_(fan) {}
 
+  void gather(const std::vector<LampStrip>& strips) {
+    for (const LampStrip& strip : strips) {
+      if (strip.band != sweep_.band) continue;
+      trace_run({strip.from_deg, strip.to_deg});
+    }
+  }
+
   void gather(int steps) {
     const double step = (sweep_.to_deg - sweep_.from_deg) / steps;
     double run_from = sweep_.from_deg;
@@ -137,6 +144,23 @@ RayFan fan_of_rays(const SectionTracer& tracer, const Section& section, int rays
     const double share = (sweep.to_deg - sweep.from_deg) / span;
     FanMaker(tracer, sweep, front, span / rays, fan)
         .gather(std::max(1, static_cast<int>(std::ceil(steps * share))));
+  }
+  return fan;
+}
+
+RayFan fan_of_rays(const SectionTracer& tracer, const Section& section, const Proof& proof, int rays) {
+  RayFan fan;
+  const std::vector<SweepRange> sweeps = tracer.sweeps();
+  double span = 0;
+  for (const SweepRange& sweep : sweeps) span += sweep.to_deg - sweep.from_deg;
+  if (span <= 0 || rays < 1) return fan;
+  const double front = front_r_mm(section);
+  for (const SweepRange& sweep : sweeps) FanMaker(tracer, sweep, front, span / rays, fan).gather(proof.lamp);
+  for (const LightStrip& strip : proof.beam) {
+    if (strip.dark()) continue;
+    if (!fan.beam) fan.beam = BeamStrip{strip.from_mm, strip.to_mm};
+    fan.beam->from_mm = std::min(fan.beam->from_mm, strip.from_mm);
+    fan.beam->to_mm = std::max(fan.beam->to_mm, strip.to_mm);
   }
   return fan;
 }

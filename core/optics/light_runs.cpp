@@ -12,8 +12,9 @@ constexpr double kWide = 1e-12;  ///< radians
 
 void LightRuns::see(const TracedRay& ray, double from, double to) {
   const double z = ray.beam_z_mm;
-  if (runs_.empty() || !runs_.back().ray.goes_with(ray) || runs_.back().to != from) {
-    runs_.push_back({ray, from, to, z, z});
+  if (runs_.empty() || !runs_.back().ray.goes_with(ray) || runs_.back().to != from ||
+      runs_.back().band != band_) {
+    runs_.push_back({band_, ray, from, to, z, z});
     return;
   }
   LightRun& run = runs_.back();
@@ -26,8 +27,8 @@ std::vector<LightRun> LightRuns::wide_runs() const {
   std::vector<LightRun> wide;
   for (const LightRun& run : runs_) {
     if (run.to - run.from < kWide) continue;
-    if (wide.empty() || !wide.back().ray.goes_with(run.ray) || run.from - wide.back().to > kWide ||
-        run.from < wide.back().to - kWide) {
+    if (wide.empty() || !wide.back().ray.goes_with(run.ray) || wide.back().band != run.band ||
+        run.from - wide.back().to > kWide) {
       wide.push_back(run);
       continue;
     }

@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "core/optics/band_settings.h"
 #include "core/optics/fate.h"
 
 namespace prismwright {
@@ -25,7 +26,8 @@ struct LightStrip {
 
 /// Elevations over which the lamp's light fares alike.
 struct LampStrip {
-  double from_deg = 0;  ///< seen from the focal point of the band that is swept
+  Band band = Band::refracting;  ///< from whose focal point they are seen (see SweepRange)
+  double from_deg = 0;
   double to_deg = 0;
   std::string zone;  ///< that takes the light, or the rib that stops it; empty when it meets neither
   Fate fate = Fate::escaped;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 namespace prismwright {
 
@@ -9,12 +10,24 @@ namespace {
 
 constexpr double kJustInside = 1e-9;  ///< radians: end rays are traced this far inside a corner
 constexpr int kBoundaryHalvings = 14;
+constexpr int kMostRuns = 4;  ///< that are looked for between two rays
 
 /// One ray with its elevation.
 struct Sample {
   double at = 0;
   TracedRay ray;
 };
+
+/// Elevation at which the parabola through three departures turns round, if that is between the outer two.
+std::optional<double> turning_elevation(const Sample& a, const Sample& b, const Sample& c) {
+  const double ab = b.at - a.at;
+  const double bc = c.at - b.at;
+  const double first = (b.ray.departure_deg - a.ray.departure_deg) / ab;
+  const double second = (c.ray.departure_deg - b.ray.departure_deg) / bc;
+  const double bend = (second - first) / (ab + bc);
+  if (first * second >= 0 || bend == 0) return std::nullopt;
+  return 0.5 * (a.at + b.at) - first / (2 * bend);
+}
 
 class Sweep {
  public:
@@ -25,47 +38,69 @@ class Sweep {
   void between(double low, double high, int rays) {
     const double inside = std::min(kJustInside, 0.1 * (high - low));
     const double step = (high - low) / rays;
-    Sample last = sample(low + inside);
+    samples_.clear();
+    samples_.push_back(sample(low + inside));
+    for (int i = 0; i < rays; ++i) add(sample(low + (i + 0.5) * step));
+    add(sample(high - inside));
     double from = low;
-    witness_.see(last.ray, low, low);
-    for (int i = 0; i < rays; ++i) {
-      const Sample next = sample(low + (i + 0.5) * step);
-      // The ray at the corner leaves its light to the first one within, unless they part ways.
-      pass(last, next, from, i == 0 ? low : 0.5 * (last.at + next.at));
-      last = next;
+    witness_.see(samples_.front().ray, low, low);
+    for (std::size_t i = 0; i + 1 < samples_.size(); ++i) {
+      // The rays at the corners leave their light to the ones within, unless they part ways.
+      const double middle = i == 0                     ? low
+                            : i + 2 == samples_.size() ? high
+                                                       : 0.5 * (samples_[i].at + samples_[i + 1].at);
+      pass(samples_[i], samples_[i + 1], from, middle, kMostRuns);
     }
-    const Sample end = sample(high - inside);
-    pass(last, end, from, high);
-    witness_.see(end.ray, from, high);
+    witness_.see(samples_.back().ray, from, high);
   }
 
  private:
   [[nodiscard]] Sample sample(double at) const { return {at, section_.trace(view_, at)}; }
 
-  /// Ends the light of `one` where the next ray takes over.
-  void pass(const Sample& one, const Sample& next, double& from, double middle) {
+  /// Adds a sample, and one more where between the last three the departure turns round beyond the tolerance
+  /// (or within it) unseen.
+  void add(const Sample& next) {
+    const std::size_t count = samples_.size();
+    if (count >= 2) {
+      const Sample& a = samples_[count - 2];
+      const Sample& b = samples_[count - 1];
+      if (b.ray.regular && a.ray.goes_with(b.ray) && b.ray.goes_with(next.ray)) {
+        if (const auto turn = turning_elevation(a, b, next)) {
+          const Sample there = sample(*turn);
+          if (!there.ray.goes_with(b.ray)) {
+            samples_.insert(samples_.end() - (*turn < b.at ? 1 : 0), there);
+          }
+        }
+      }
+    }
+    samples_.push_back(next);
+  }
+
+  /// Ends the light of `one` where the next ray takes over; narrow runs between the two get theirs.
+  void pass(const Sample& one, const Sample& next, double& from, double middle, int most) {
     if (one.ray.goes_with(next.ray)) {
-      witness_.see(one.ray, from, middle);
-      from = middle;
+      witness_.see(one.ray, from, std::max(from, middle));
+      from = std::max(from, middle);
       return;
     }
     Sample low = one;
     Sample high = next;
     for (int i = 0; i < kBoundaryHalvings; ++i) {
-      Sample here = sample(0.5 * (low.at + high.at));
+      const Sample here = sample(0.5 * (low.at + high.at));
       (here.ray.goes_with(one.ray) ? low : high) = here;
     }
-    const double edge = 0.5 * (low.at + high.at);
+    const double edge = std::max(from, 0.5 * (low.at + high.at));
     witness_.see(one.ray, from, edge);
     witness_.see(low.ray, edge, edge);
-    // Where a narrow run lies between the two, the ray beyond the edge is its only sign.
     witness_.see(high.ray, edge, edge);
     from = edge;
+    if (most > 0 && !high.ray.goes_with(next.ray)) pass(high, next, from, next.at, most - 1);
   }
 
   const SectionPieces& section_;
   const SectionView& view_;
   SweepWitness& witness_;
+  std::vector<Sample> samples_;
 };
 
 }  // namespace

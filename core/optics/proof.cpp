@@ -10,6 +10,8 @@ namespace prismwright {
 
 namespace {
 
+constexpr double kSameElevation_deg = 1e-9;
+
 /// Adds traced rays to the proof.
 class Sums : public SweepWitness {
  public:
@@ -20,7 +22,10 @@ class Sums : public SweepWitness {
     }
   }
 
-  void start(const SectionView& view) { view_ = &view; }
+  void start(const SectionView& view, Band band) {
+    view_ = &view;
+    runs_.start(band);
+  }
 
   void see(const TracedRay& ray, double from, double to) override {
     runs_.see(ray, from, to);
@@ -109,14 +114,28 @@ class Sums : public SweepWitness {
     for (const LightRun& run : runs_.wide_runs()) {
       const TracedRay& ray = run.ray;
       const std::string zone = ray.piece ? ray.piece->zone->mark : std::string();
-      proof_.lamp.push_back(
-          {degrees(run.from), degrees(run.to), ray.rib ? ray.rib->mark : zone, ray.fate, ray.cause});
+      add_lamp_strip(
+          {run.band, degrees(run.from), degrees(run.to), ray.rib ? ray.rib->mark : zone, ray.fate, ray.cause});
       if (ray.fate == Fate::level) lit.push_back({run.beam_from_mm, run.beam_to_mm, zone});
     }
     proof_.beam = with_dark_between(std::move(lit));
     for (const LightStrip& strip : proof_.beam) {
       if (strip.dark()) proof_.dark_strips.push_back({strip.from_mm, strip.to_mm});
     }
+  }
+
+  /// Runs that differ in nothing that is shown are one strip.
+  void add_lamp_strip(LampStrip strip) {
+    if (!proof_.lamp.empty()) {
+      LampStrip& last = proof_.lamp.back();
+      const bool alike = last.band == strip.band && last.zone == strip.zone && last.fate == strip.fate &&
+                         last.cause == strip.cause;
+      if (alike && std::abs(strip.from_deg - last.to_deg) < kSameElevation_deg) {
+        last.to_deg = strip.to_deg;
+        return;
+      }
+    }
+    proof_.lamp.push_back(std::move(strip));
   }
 
   Proof& proof_;
@@ -144,7 +163,7 @@ Proof prove(const Section& section, int elevations) {
   Sums sums(proof, pieces, flux);
   for (const BandSweep& sweep : pieces.sweeps) {
     const SectionView view = pieces.seen_from(sweep.focus_z_mm);
-    sums.start(view);
+    sums.start(view, sweep.band);
     proof.elevations += sweep_light(pieces, view, sweep.span, elevations / angle, sums);
   }
   sums.close();

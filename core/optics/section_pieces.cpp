@@ -14,18 +14,26 @@ constexpr double kSameCorner = 1e-10;  ///< radians
 
 double elevation_of(SectionOffset p) { return std::atan2(p.z, p.r); }
 
-/// Extent of a piece along and across a beam.
+/// How far an arc departs from its chord.
+double arc_height_mm(const Face& face) {
+  if (face.kind != FaceKind::arc) return 0;
+  const double half = 0.5 * distance(face.start(), face.end());
+  return face.radius_mm - std::sqrt(std::max(0.0, face.radius_mm * face.radius_mm - half * half));
+}
+
+/// Extent of a piece along and across a beam, or a little more.
 GlassAhead extent(const PieceCurves& piece, double aim) {
   const SectionDirection along = SectionDirection::at(-aim);
   const SectionDirection across = along.quarter_turn();
   GlassAhead box{&piece, 1e30, -1e30, 1e30, -1e30};
   for (const FaceCurve& curve : piece.faces) {
+    const double bulge = arc_height_mm(curve.face());
     for (const SectionPoint p : curve.face().points) {
       const SectionOffset place = p - SectionPoint{};
-      box.along_from = std::min(box.along_from, dot(place, along));
-      box.along_to = std::max(box.along_to, dot(place, along));
-      box.across_from = std::min(box.across_from, dot(place, across));
-      box.across_to = std::max(box.across_to, dot(place, across));
+      box.along_from = std::min(box.along_from, dot(place, along) - bulge);
+      box.along_to = std::max(box.along_to, dot(place, along) + bulge);
+      box.across_from = std::min(box.across_from, dot(place, across) - bulge);
+      box.across_to = std::max(box.across_to, dot(place, across) + bulge);
     }
   }
   return box;

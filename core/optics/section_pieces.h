@@ -40,11 +40,13 @@ struct TracedRay {
   double through = 1;
   double lost_at_reflection = 0;
   bool regular = false;
-  double beam_z_mm = 0;  ///< height at which it left the glass, followed along the aim to the lens's front
+  bool below_aim = false;  ///< stray by its zone's own way, and below the aim
+  double beam_z_mm = 0;    ///< height at which it left the glass, followed along the aim to the lens's front
 
   /// Whether both end in the same way at the same part of the lens.
   [[nodiscard]] bool goes_with(const TracedRay& other) const {
-    return fate == other.fate && cause == other.cause && piece == other.piece && rib == other.rib;
+    return fate == other.fate && cause == other.cause && piece == other.piece && rib == other.rib &&
+           regular == other.regular && below_aim == other.below_aim;
   }
 };
 

@@ -131,7 +131,10 @@ class Walk {
     const bool level = traced_.regular && std::abs(traced_.departure_deg) <= input_.settings.level_within_deg;
     if (const RibHit metal = first_rib(section_.held.ribs, place, ray); metal.rib)
       return stop(LossCause::rib, place + metal.along_mm * ray, metal.rib);
-    if (!level) return end(Fate::stray, LossCause::off_aim);
+    if (!level) {
+      traced_.below_aim = traced_.regular && traced_.departure_deg < 0;
+      return end(Fate::stray, LossCause::off_aim);
+    }
     if (const auto glass = glass_before(*traced_.piece, place, ray)) {
       reach(glass->place);
       return end(Fate::stray, LossCause::other_glass);

@@ -80,6 +80,22 @@ TEST_F(FanOfFourthOrder, EveryZoneGetsALevelRayAndEveryFateOfTheProofIsSeen) {
   }
 }
 
+TEST_F(FanOfFourthOrder, OfTheProofsRunsShowsEveryFateThatTheProofFinds) {
+  const Proof proof = prove(section);
+  const RayFan fan = fan_of_rays(tracer, section, proof, 20);
+  for (std::size_t i = 1; i < fan.rays.size(); ++i)
+    EXPECT_LT(fan.rays[i - 1].elevation_deg, fan.rays[i].elevation_deg);
+  for (int fate = 0; fate < kFates; ++fate) {
+    const bool seen = std::any_of(fan.rays.begin(), fan.rays.end(),
+                                  [&](const RayPath& path) { return static_cast<int>(path.fate) == fate; });
+    EXPECT_EQ(seen, proof.share[fate] > 0) << name_of(static_cast<Fate>(fate));
+  }
+  EXPECT_LT(fan.rays.size(), 20 + proof.lamp.size());
+  const RayFan stepped = fan_of_rays(tracer, section, 20);
+  ASSERT_TRUE(fan.beam && stepped.beam);
+  EXPECT_NEAR(fan.beam->to_mm, stepped.beam->to_mm, 0.5);
+}
+
 TEST_F(FanOfFourthOrder, BeamReachesFromTheLowestToTheHighestLevelRay) {
   const RayFan fan = fan_of_rays(tracer, section, 80);
   ASSERT_TRUE(fan.beam);
