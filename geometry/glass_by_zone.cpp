@@ -20,6 +20,7 @@ std::vector<ZoneGlass> glass_by_zone(const LensPlan& plan) {
     if (is_new) known->second = trimmed_volume_mm3(prism);
     own->pieces += 1;
     own->volume_mm3 += known->second;
+    own->largest_mm3 = std::max(own->largest_mm3, known->second);
   }
   return glass;
 }

@@ -9,6 +9,7 @@ struct ZoneGlass {
   std::string mark;
   int pieces = 0;
   double volume_mm3 = 0;
+  double largest_mm3 = 0;  ///< of its largest piece: the greatest casting
 };
 
 }  // namespace prismwright

@@ -69,6 +69,49 @@ TEST_F(ProveVerb, TheTableNamesEveryZone) {
   }
 }
 
+TEST_F(ProveVerb, LossesAndTheLevelShareAddToOne) {
+  const std::string book = make_book({"--order", "4"});
+  ASSERT_EQ(ask({"set", book, "section.upper_rib_mm=6"}).code, 0);
+  const auto proof = ask({"prove", book, "--json"}).json();
+  double sum = proof.at("share_level");
+  for (const auto& loss : proof.at("losses")) sum += loss.at("share").get<double>();
+  EXPECT_NEAR(sum, 1, 1e-9);
+  const auto rib = row_where(proof.at("losses"), "cause", "on a horizontal rib");
+  ASSERT_FALSE(rib.is_null());
+  EXPECT_EQ(rib.at("zone"), "upper rib");
+  EXPECT_THAT(ask({"prove", book}).out, HasSubstr("on a horizontal rib"));
+}
+
+TEST_F(ProveVerb, ALampWithAHeightIsProvedToo) {
+  const std::string book = make_book({"--order", "4"});
+  EXPECT_FALSE(ask({"prove", book, "--json"}).json().contains("lamp"));
+  ASSERT_EQ(ask({"set", book, "lamp.height_mm=20"}).code, 0);
+  const auto lamp = ask({"prove", book, "--json"}).json().at("lamp");
+  EXPECT_EQ(lamp.at("height_mm"), 20);
+  const double sum = lamp.at("share_level").get<double>() + lamp.at("share_stray").get<double>() +
+                     lamp.at("share_escaped").get<double>() + lamp.at("share_stopped").get<double>() +
+                     lamp.at("share_lost").get<double>();
+  EXPECT_NEAR(sum, 1, 1e-9);
+  EXPECT_GT(lamp.at("rms_departure_deg").get<double>(), 0.1);
+  EXPECT_THAT(ask({"prove", book}).out, HasSubstr("A lamp 20 mm high"));
+}
+
+TEST_F(ProveVerb, ZonesHaveTheirGlassAndColours) {
+  const std::string book = make_book({"--order", "6"});
+  const auto proof = ask({"prove", book, "--json"}).json();
+  const auto shown = ask({"show", book, "--json"}).json();
+  double mass_g = 0;
+  for (const auto& zone : proof.at("zones")) {
+    mass_g += zone.at("glass").at("mass_g").get<double>();
+    EXPECT_LE(zone.at("glass").at("largest_g"), zone.at("glass").at("mass_g"));
+    if (zone.at("kind") != "refracting") continue;
+    EXPECT_LT(zone.at("colour").at("F_deg"), zone.at("colour").at("C_deg")) << "blue is bent more";
+  }
+  // The solids of the other verb, measured by the modeller.
+  const double solids_g = shown.at("totals").at("mass_g");
+  EXPECT_NEAR(mass_g, solids_g, 1e-4 * solids_g);
+}
+
 TEST_F(ProveVerb, TwiceGivesTheSameFigures) {
   const std::string book = make_book({"--order", "4", "--faces", "arc"});
   EXPECT_EQ(ask({"prove", book, "--json"}).out, ask({"prove", book, "--json"}).out);

@@ -1,0 +1,161 @@
+#include "app/batch/proved_section.h"
+
+#include "geometry/glass_by_zone.h"
+
+namespace prismwright {
+
+namespace {
+
+Json optional_json(const std::optional<double>& value) { return value ? Json(*value) : Json(); }
+
+Json shares_json(const double (&share)[kFates]) {
+  const auto of = [&](Fate fate) { return share[static_cast<int>(fate)]; };
+  Json json;
+  json["share_level"] = of(Fate::level);
+  json["share_stray"] = of(Fate::stray);
+  json["share_escaped"] = of(Fate::escaped);
+  json["share_stopped"] = of(Fate::stopped);
+  json["share_lost"] = of(Fate::lost_land) + of(Fate::lost_reflecting);
+  json["share_lost_in_lands"] = of(Fate::lost_land);
+  json["share_lost_at_reflection"] = of(Fate::lost_reflecting);
+  return json;
+}
+
+Json lines_json(const ColourDepartures& departures) {
+  Json json;
+  json["F_deg"] = optional_json(departures.f);
+  json["d_deg"] = optional_json(departures.d);
+  json["C_deg"] = optional_json(departures.c);
+  return json;
+}
+
+Json glass_json(const ZoneGlass& glass, double density_g_cm3) {
+  Json json;
+  json["pieces"] = glass.pieces;
+  json["volume_mm3"] = glass.volume_mm3;
+  json["mass_g"] = glass.volume_mm3 * density_g_cm3 / 1000;
+  json["largest_mm3"] = glass.largest_mm3;
+  json["largest_g"] = glass.largest_mm3 * density_g_cm3 / 1000;
+  return json;
+}
+
+Json zone_json(const ProvedSection& proved, std::size_t index) {
+  const ZoneProof& zone = proved.proof.zones[index];
+  const ZoneColours& colours = proved.colours[index];
+  const BandAim aim = proved.plan.section.aim_of(zone.kind);
+  Json json;
+  json["mark"] = zone.mark;
+  json["kind"] = name_of(zone.kind);
+  json["from_deg"] = zone.from_deg;
+  json["to_deg"] = zone.to_deg;
+  json["aim_deg"] = aim.aim_deg;
+  json["focus_z_mm"] = aim.focus_z_mm;
+  json["worst_departure_deg"] = zone.worst_departure_deg;
+  json["least_margin_deg"] = optional_json(zone.least_margin_deg);
+  json["share"] = zone.share;
+  json["share_level"] = zone.share_level;
+  json["through"] = zone.through;
+  json["glass"] = glass_json(proved.glass[index], proved.plan.values.material.density_g_cm3);
+  json["colour"] = lines_json(colours.middle);
+  json["colour_low"] = lines_json(colours.low);
+  json["colour_high"] = lines_json(colours.high);
+  return json;
+}
+
+Json losses_json(const std::vector<LossByCause>& losses) {
+  Json json = Json::array();
+  for (const LossByCause& loss : losses) {
+    Json row;
+    row["cause"] = words_of(loss.cause);
+    row["zone"] = loss.zone;
+    row["share"] = loss.share;
+    json.push_back(std::move(row));
+  }
+  return json;
+}
+
+Json lamp_json(const LampLineProof& lamp) {
+  Json json;
+  json["height_mm"] = lamp.lamp.height_mm;
+  json["above_mm"] = lamp.lamp.above_mm;
+  json.update(shares_json(lamp.share));
+  json["share_of_lamp"] = lamp.share_of_lamp;
+  json["share_own_way"] = lamp.own_way;
+  json["share_own_way_within"] = lamp.within;
+  json["rms_departure_deg"] = lamp.rms_departure_deg;
+  json["lowest_departure_deg"] = lamp.lowest_departure_deg;
+  json["highest_departure_deg"] = lamp.highest_departure_deg;
+  return json;
+}
+
+Json beam_json(const std::vector<LightStrip>& strips) {
+  Json json = Json::array();
+  for (const LightStrip& strip : strips) {
+    Json row;
+    row["from_mm"] = strip.from_mm;
+    row["to_mm"] = strip.to_mm;
+    row["zone"] = strip.dark() ? Json() : Json(strip.zone);
+    json.push_back(std::move(row));
+  }
+  return json;
+}
+
+Json elevations_json(const std::vector<LampStrip>& strips) {
+  Json json = Json::array();
+  for (const LampStrip& strip : strips) {
+    Json row;
+    row["from_deg"] = strip.from_deg;
+    row["to_deg"] = strip.to_deg;
+    row["zone"] = strip.zone.empty() ? Json() : Json(strip.zone);
+    row["fate"] = name_of(strip.fate);
+    row["cause"] = strip.cause == LossCause::none ? Json() : Json(words_of(strip.cause));
+    json.push_back(std::move(row));
+  }
+  return json;
+}
+
+}  // namespace
+
+ProvedSection prove_section(LensPlan plan, int elevations) {
+  ProvedSection proved{std::move(plan), {}, {}, {}, {}};
+  const Section& section = proved.plan.section;
+  const LensValues& values = proved.plan.values;
+  proved.proof = prove(section, elevations);
+  if (values.lamp.height_mm > 0 || values.lamp.above_mm != 0)
+    proved.lamp = prove_lamp(section, {values.lamp.height_mm, values.lamp.above_mm});
+  proved.glass = glass_by_zone(proved.plan);
+  const Material& material = values.material;
+  proved.colours = colour_fan(
+      section, {material.index_at(kLineF_nm), material.index_at(kLineD_nm), material.index_at(kLineC_nm)});
+  return proved;
+}
+
+Json proof_json(const ProvedSection& proved) {
+  const Proof& proof = proved.proof;
+  const Section& section = proved.plan.section;
+  Json json;
+  json["worst_departure_deg"] = proof.worst_departure_deg;
+  json["worst_zone"] = proof.worst_zone;
+  json["level_within_deg"] = section.input.settings.level_within_deg;
+  json.update(shares_json(proof.share));
+  json["share_of_source"] = proof.share_of_source;
+  json["through"] = proof.through;
+  json["least_margin_deg"] = optional_json(proof.least_margin_deg);
+  json["elevations"] = proof.elevations;
+  json["lowest_deg"] = proof.lowest_deg;
+  json["highest_deg"] = proof.highest_deg;
+  json["losses"] = losses_json(proof.losses);
+  if (proved.lamp) json["lamp"] = lamp_json(*proved.lamp);
+  json["dark_strips_mm"] = Json::array();
+  for (const BeamStrip& strip : proof.dark_strips) {
+    json["dark_strips_mm"].push_back(Json::array({strip.from_mm, strip.to_mm}));
+  }
+  json["beam_strips"] = beam_json(proof.beam);
+  json["elevation_strips"] = elevations_json(proof.lamp);
+  json["zones"] = Json::array();
+  for (std::size_t i = 0; i < proof.zones.size(); ++i) json["zones"].push_back(zone_json(proved, i));
+  json["notes"] = section.notes;
+  return json;
+}
+
+}  // namespace prismwright
