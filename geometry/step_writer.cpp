@@ -1,7 +1,9 @@
 #include "geometry/step_writer.h"
 
+#include <algorithm>
 #include <cstdlib>
 #include <ctime>
+#include <map>
 #include <new>
 #include <sstream>
 #include <string>
@@ -91,6 +93,11 @@ struct Coloured {
   PartStuff stuff;
 };
 
+bool has_twin(const StepPart& part, const std::vector<StepPart>& parts) {
+  const auto alike = [&](const StepPart& other) { return other.shape.IsPartner(part.shape); };
+  return std::count_if(parts.begin(), parts.end(), alike) > 1;
+}
+
 /// An XDE document that is closed on the way out.
 class Document {
  public:
@@ -112,11 +119,12 @@ class Document {
   }
 
   void add_assembly(const std::string& name, const std::vector<StepPart>& parts) {
-    const TDF_Label whole = shapes_->NewShape();
-    TDataStd_Name::Set(whole, name.c_str());
+    const TDF_Label whole = new_assembly(name);
+    SharedPlates plates;
     for (const StepPart& part : parts) {
-      const TDF_Label placed = shapes_->AddComponent(whole, add(part), TopLoc_Location());
-      TDataStd_Name::Set(placed, part.name.c_str());
+      const TDF_Label product =
+          part.stuff == PartStuff::metal && has_twin(part, parts) ? add_placed(part, plates) : add(part);
+      place(whole, product, TopLoc_Location(), part.name);
     }
     shapes_->UpdateAssemblies();
   }
@@ -127,6 +135,32 @@ class Document {
  private:
   Handle(TDocStd_Document) document_;
   Handle(XCAFDoc_ShapeTool) shapes_;
+  /// Written plates by the shape that their twins share.
+  using SharedPlates = std::map<const TopoDS_TShape*, TDF_Label>;
+
+  TDF_Label new_assembly(const std::string& name) {
+    const TDF_Label label = shapes_->NewShape();
+    TDataStd_Name::Set(label, name.c_str());
+    return label;
+  }
+
+  void place(const TDF_Label& whole, const TDF_Label& product, const TopLoc_Location& at,
+             const std::string& name) {
+    TDataStd_Name::Set(shapes_->AddComponent(whole, product, at), name.c_str());
+  }
+
+  /// A product of the part's own name that holds nothing but the plate of all its twins, turned to its place.
+  TDF_Label add_placed(const StepPart& part, SharedPlates& plates) {
+    const auto [plate, is_new] = plates.try_emplace(part.shape.TShape().get());
+    if (is_new) {
+      const TopoDS_Shape bare = part.shape.Located(TopLoc_Location());
+      plate->second = add({fmt::format("plate-{}", plates.size()), bare, part.stuff});
+    }
+    const TDF_Label product = new_assembly(part.name);
+    place(product, plate->second, part.shape.Location(), part.name);
+    return product;
+  }
+
   std::vector<Coloured> coloured_;
 };
 

@@ -26,8 +26,10 @@ struct StepPart {
 /// files. One thread at a time, for the kernel's writer keeps its settings in common.
 Outcome<std::string> step_text(const StepPart& part);
 
-/// The same for an assembly `name` of several parts. Every part is a product of its own with its own solid in
-/// place: a reader that looks at product names alone finds each mark, which shared solids would not give.
+/// The same for an assembly `name` of several parts, each a product of its own name. A glass part's product
+/// holds its own solid in place. Metal parts that share one shape (congruent ribs, each with its location)
+/// also share one solid in the file: it is a product "plate-1", "plate-2" ... and each part's product holds
+/// that plate turned to its place. So a lens of equal panels carries two ribs' faces, not all ribs'.
 Outcome<std::string> step_text(const std::string& name, const std::vector<StepPart>& parts);
 
 }  // namespace prismwright
