@@ -51,7 +51,7 @@ TEST_F(ProofOnPage, StripOfTheLampsLightTellsWhoTakesIt) {
   const QString words = strip()->wordsAt(strip()->yOf(middle_deg(zone)));
   EXPECT_TRUE(words.contains("U03")) << words.toStdString();
   EXPECT_TRUE(words.contains("level")) << words.toStdString();
-  EXPECT_TRUE(strip()->wordsAt(strip()->yOf(89)).contains("beyond"));
+  EXPECT_TRUE(strip()->wordsAt(strip()->yOf(bench.proof()->highest_deg + 1)).contains("beyond"));
 }
 
 TEST_F(ProofOnPage, ClickOnTheStripTurnsTheLaserThere) {

@@ -11,7 +11,7 @@
 namespace prismwright {
 namespace {
 
-constexpr int kNumberWidth = 72;
+constexpr int kNumberWidth = 64;
 
 QString rule_words(Division division) {
   switch (division) {
@@ -64,6 +64,8 @@ DivideRow::DivideRow(Workbench* bench, Band band, QWidget* parent)
     if (band == Band::refracting && division == Division::side) continue;
     rule_->addItem(rule_words(division), static_cast<int>(division));
   }
+  rule_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+  rule_->setMinimumContentsLength(8);
   rule_->setObjectName(name + QStringLiteral(".rule"));
   rule_->setAccessibleName(tr("Rule to divide by"));
   number_->setObjectName(name + QStringLiteral(".number"));

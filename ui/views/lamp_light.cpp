@@ -10,6 +10,16 @@
 
 namespace prismwright {
 
+namespace {
+
+QString departure(double deg) {
+  QString text = QString::number(deg, 'f', 2);
+  if (text.startsWith('-') && text.toDouble() == 0) text.remove(0, 1);
+  return text.replace('-', QChar(0x2212));
+}
+
+}  // namespace
+
 LampLight::LampLight(Workbench* bench, QWidget* parent)
     : QWidget(parent), bench_(bench), bar_(new FateBar(this)), words_(new QLabel(this)) {
   bar_->setObjectName(QStringLiteral("proof.lamp"));
@@ -51,13 +61,14 @@ void LampLight::fill() {
     if (proof.share[fate] > 0)
       parts << QStringLiteral("%1 %2").arg(palette::fate_words(static_cast<Fate>(fate)),
                                            share_text(proof.share[fate]));
-  const QString height = lamp.height_mm > 0 ? length_text(lamp.height_mm, bench_->inches(), 1) : tr("a point");
+  const QString shape = lamp.height_mm > 0
+                            ? tr("Lamp %1 high").arg(length_text(lamp.height_mm, bench_->inches(), 1))
+                            : tr("Point lamp");
   words_->setText(
-      tr("Lamp %1 high, takes %2 of its light: %3. What leaves the zones' own way spreads %4 to %5 deg "
-         "from its aim (rms %6).")
-          .arg(height, share_text(proof.share_of_lamp), parts.join(QStringLiteral(", ")),
-               QString::number(proof.lowest_departure_deg, 'f', 2).replace('-', QChar(0x2212)),
-               QString::number(proof.highest_departure_deg, 'f', 2).replace('-', QChar(0x2212)),
+      tr("%1: the section takes %2 of its light: %3. What leaves by the zones' own way spreads %4 to "
+         "%5 deg from its aim (rms %6).")
+          .arg(shape, share_text(proof.share_of_lamp), parts.join(QStringLiteral(", ")),
+               departure(proof.lowest_departure_deg), departure(proof.highest_departure_deg),
                QString::number(proof.rms_departure_deg, 'f', 2)));
 }
 

@@ -14,7 +14,7 @@ namespace {
 constexpr double kTop = 26, kFoot = 24;  // as much as the drawing's own strip and scale take
 constexpr double kScale = 24;            // figures at the left of the bar
 constexpr double kFinger_px = 2;
-constexpr double kLeast_deg = -90, kMost_deg = 90;
+constexpr double kStep_deg = 10;  // the bar begins and ends at whole steps
 
 QString angle(double deg) { return QString::number(deg, 'f', 2).replace('-', QChar(0x2212)); }
 
@@ -33,18 +33,23 @@ LampStripView::LampStripView(Workbench* bench, Laser* laser, QWidget* parent)
 
 void LampStripView::follow() {
   proof_ = bench_->proof();
+  if (proof_) {
+    // A little of the dark beyond the lens is shown too.
+    least_deg_ = std::max(kStep_deg * std::floor((proof_->lowest_deg - 1) / kStep_deg), -90.0);
+    most_deg_ = std::min(kStep_deg * std::ceil((proof_->highest_deg + 1) / kStep_deg), 90.0);
+  }
   update();
 }
 
 QRectF LampStripView::bar() const { return QRectF(rect()).adjusted(kScale, kTop, -2, -kFoot); }
 
 double LampStripView::yOf(double elevation_deg) const {
-  return bar().bottom() - bar().height() * (elevation_deg - kLeast_deg) / (kMost_deg - kLeast_deg);
+  return bar().bottom() - bar().height() * (elevation_deg - least_deg_) / (most_deg_ - least_deg_);
 }
 
 double LampStripView::elevationAt(double y) const {
-  return std::clamp(kLeast_deg + (bar().bottom() - y) / bar().height() * (kMost_deg - kLeast_deg), kLeast_deg,
-                    kMost_deg);
+  return std::clamp(least_deg_ + (bar().bottom() - y) / bar().height() * (most_deg_ - least_deg_), least_deg_,
+                    most_deg_);
 }
 
 void LampStripView::paintStrips(QPainter& painter) const {
@@ -77,11 +82,11 @@ void LampStripView::paintNames(QPainter& painter) const {
 void LampStripView::paintScale(QPainter& painter) const {
   painter.setPen(palette::muted_ink());
   painter.drawText(QRectF(0, 0, width(), kTop), Qt::AlignCenter, tr("lamp's\nlight"));
-  for (int deg = -90; deg <= 90; deg += 30) {
+  for (double deg = least_deg_; deg <= most_deg_; deg += 2 * kStep_deg) {
     const double y = yOf(deg);
     painter.drawLine(QPointF(kScale - 4, y), QPointF(kScale, y));
     painter.drawText(QRectF(0, y - 8, kScale - 5, 16), Qt::AlignRight | Qt::AlignVCenter,
-                     QString::number(deg).replace('-', QChar(0x2212)));
+                     QString::number(deg, 'f', 0).replace('-', QChar(0x2212)));
   }
   painter.drawText(QRectF(0, height() - kFoot, width(), kFoot), Qt::AlignCenter, tr("deg"));
 }

@@ -38,6 +38,8 @@ class LampStripView : public QWidget {
   Workbench* bench_;
   Laser* laser_;
   std::shared_ptr<const Proof> proof_;
+  double least_deg_ = -90;  ///< at the foot of the bar
+  double most_deg_ = 90;    ///< at its head
 };
 
 }  // namespace prismwright

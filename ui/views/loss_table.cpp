@@ -7,8 +7,8 @@
 namespace prismwright {
 namespace {
 constexpr int kRowHeight = 25;
-constexpr int kWhereWidth = 84;
-constexpr int kShareWidth = 84;
+constexpr int kWhereWidth = 52;
+constexpr int kShareWidth = 72;
 }  // namespace
 
 LossTable::LossTable(Workbench* bench, QWidget* parent) : QTableWidget(0, 3, parent), bench_(bench) {

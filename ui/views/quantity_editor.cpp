@@ -16,6 +16,8 @@
 namespace prismwright {
 namespace {
 
+constexpr int kShortestChoice = 12;  // letters; a form may be narrow
+
 bool is_number(const Quantity& quantity) {
   return quantity.form == QuantityForm::number || quantity.form == QuantityForm::count;
 }
@@ -85,7 +87,7 @@ QuantityEditor::QuantityEditor(Workbench* bench, const std::string& key, QWidget
   range_->setProperty("muted", true);
   row->addWidget(unit_);
   row->addWidget(range_);
-  if (is_number(*quantity_)) row->addStretch(1);
+  if (is_number(*quantity_)) row->setStretchFactor(range_, 1);
   refusal_ = new QLabel(this);
   refusal_->setObjectName("refusal." + name);
   refusal_->setProperty("refusal", true);
@@ -133,6 +135,8 @@ void QuantityEditor::makeLine() {
 
 void QuantityEditor::makeChoice() {
   choice_ = new QComboBox(this);
+  choice_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+  choice_->setMinimumContentsLength(kShortestChoice);
   for (const std::string& choice : quantity_->choices)
     choice_->addItem(choice_words(quantity_->key, choice), QString::fromStdString(choice));
   connect(choice_, &QComboBox::activated, this, &QuantityEditor::send);
@@ -145,6 +149,7 @@ void QuantityEditor::follow() {
   unit_->setVisible(!unit_->text().isEmpty());
   range_->setText(idle_.isEmpty() ? range_words(*quantity_, bench_->inches()) : idle_);
   range_->setVisible(!range_->text().isEmpty());
+  range_->setWordWrap(!idle_.isEmpty());  // a reason is longer than a range
   if (choice_) {
     const QSignalBlocker quiet(choice_);
     choice_->setCurrentIndex(choice_->findData(QString::fromStdString(text)));

@@ -13,7 +13,7 @@
 namespace prismwright {
 namespace {
 
-constexpr int kLabelWidth = 128;
+constexpr int kLabelWidth = 120;
 
 }  // namespace
 
@@ -121,6 +121,8 @@ void SectionForm::addEditor(QFormLayout* form, const std::string& key) {
     words[0] = words[0].toLower();
     label->setText(band.arg(words));
   }
+  if (key == "section.reflecting_chord_mm") label->setText(tr("Entry side, both bands"));
+  if (key == "section.upper_side_mm" || key == "section.lower_side_mm") label->setText(tr("Own entry side"));
   label->setWordWrap(true);
   label->setFixedWidth(kLabelWidth);
   form->addRow(label, editor);
