@@ -18,6 +18,7 @@
 #include "geometry/convert.h"
 #include "geometry/greatest_length.h"
 #include "geometry/solid_check.h"
+#include "geometry/trimmed_volume.h"
 
 namespace prismwright {
 
@@ -50,7 +51,7 @@ Outcome<Made> make_one(const PlannedPrism& prism) {
   try {
     const auto shape = prism_shape(prism);
     if (!shape) return shape.problem();
-    return Made{*shape, measured(*shape), greatest_length_mm(prism)};
+    return Made{*shape, measured(*shape, trimmed_volume_mm3(prism)), greatest_length_mm(prism)};
   } catch (const Standard_Failure& failure) {
     return kernel_gave_up(prism, failure.GetMessageString());
   } catch (const std::bad_alloc&) {

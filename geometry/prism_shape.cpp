@@ -119,7 +119,7 @@ class PrismMaker {
   void consider(const TopoDS_Shape& shape) {
     const auto solid = sound_solid(shape, prism_.mark);
     if (!solid) return keep(solid.problem());
-    const double error = std::abs(measured(*solid).volume_mm3 / volume_mm3_ - 1);
+    const double error = std::abs(measured(*solid, volume_mm3_).volume_mm3 / volume_mm3_ - 1);
     if (error < best_.error) best_ = {*solid, error};
   }
 

