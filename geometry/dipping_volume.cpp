@@ -11,6 +11,7 @@ namespace {
 
 constexpr double kShare = 1e-9;  ///< of the full moment: error at which no piece is halved further
 constexpr int kMostHalvings = 16;
+constexpr double kFaceChord_mm = 0.02;  ///< for the places where a curved face first meets a plane
 
 using Polygon = std::vector<SectionPoint>;
 
@@ -67,30 +68,49 @@ class OneSide {
     return moment(next_);
   }
 
-  /// Angles at which a corner of the section meets one of the planes, and both ends.
+  /// Angles at which a face of the section first and last meets one of the planes, and both ends. Between them
+  /// nothing comes or goes unseen by the rule: a rounded corner may meet a plane well before its ends do.
   [[nodiscard]] std::vector<double> meetings() const {
     std::vector<double> stops = {0, kPi / 2, kPi};
-    const auto add = [&](double angle) {
-      for (const double turned : {angle - 2 * kPi, angle, angle + 2 * kPi}) {
-        if (turned > 0 && turned < kPi) stops.push_back(turned);
-      }
-    };
     for (const Face& face : ring_.profile().faces) {
-      const SectionPoint p = face.start();
-      for (const TrimmedRing::Side& plane : ring_.sides()) {
-        const double wave = std::hypot(plane.y, plane.z) * p.z;
-        const double level = ring_.trim().set_back_mm - plane.x * p.r;
-        if (!(std::abs(level) < wave)) continue;
-        const double middle = std::atan2(up_ * plane.z, plane.y);
-        add(middle + std::acos(level / wave));
-        add(middle - std::acos(level / wave));
+      const auto points = points_along(face, kFaceChord_mm);
+      for (const TrimmedRing::Side& plane : ring_.sides()) add_waves(points, plane, stops);
+      std::vector<double> levels;
+      for (const SectionPoint p : points) {
+        if (gap_mm_ < p.z) levels.push_back(std::asin(gap_mm_ / p.z));
       }
-      if (!(gap_mm_ < p.z)) continue;
-      add(std::asin(gap_mm_ / p.z));
-      add(kPi - std::asin(gap_mm_ / p.z));
+      add_ends(levels, stops);
+      for (double& level : levels) level = kPi - level;
+      add_ends(levels, stops);
     }
     std::sort(stops.begin(), stops.end());
     return stops;
+  }
+
+  void add_waves(const std::vector<SectionPoint>& points, const TrimmedRing::Side& plane,
+                 std::vector<double>& stops) const {
+    const double middle = std::atan2(up_ * plane.z, plane.y);
+    std::vector<double> before;
+    std::vector<double> after;
+    for (const SectionPoint p : points) {
+      const double wave = std::hypot(plane.y, plane.z) * p.z;
+      const double level = ring_.trim().set_back_mm - plane.x * p.r;
+      if (!(std::abs(level) < wave)) continue;
+      before.push_back(middle - std::acos(level / wave));
+      after.push_back(middle + std::acos(level / wave));
+    }
+    add_ends(before, stops);
+    add_ends(after, stops);
+  }
+
+  static void add_ends(const std::vector<double>& angles, std::vector<double>& stops) {
+    if (angles.empty()) return;
+    const auto [least, most] = std::minmax_element(angles.begin(), angles.end());
+    for (const double angle : {*least, *most}) {
+      for (const double turned : {angle - 2 * kPi, angle, angle + 2 * kPi}) {
+        if (turned > 0 && turned < kPi) stops.push_back(turned);
+      }
+    }
   }
 
   /// Seven points of Gauss held against the fifteen of Kronrod that hold them.
