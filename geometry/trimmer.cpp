@@ -9,9 +9,12 @@
 #include <BRepBndLib.hxx>
 #include <BRepBuilderAPI_MakeFace.hxx>
 #include <BRepBuilderAPI_MakePolygon.hxx>
+#include <BRepGProp.hxx>
 #include <BRepPrimAPI_MakePrism.hxx>
 #include <Bnd_Box.hxx>
+#include <GProp_GProps.hxx>
 #include <Standard_Failure.hxx>
+#include <TopExp_Explorer.hxx>
 #include <gp_Pnt.hxx>
 #include <gp_Vec.hxx>
 
@@ -23,6 +26,8 @@ namespace {
 
 /// How far helping blocks reach beyond the ring; uneven, so that no side of theirs lies on one of the ring's.
 constexpr double kBeyond_mm = 17.31;
+/// Share of a prism's volume up to which a piece of its own is a splinter.
+constexpr double kSplinter = 2e-6;
 
 struct PlanPoint {
   double x = 0;
@@ -150,12 +155,36 @@ TopoDS_Shape cut_plane_by_plane(const TopoDS_Shape& ring, const Trim& trim, cons
   return left;
 }
 
+/// Leaning side planes may meet a half's inner edge on their way to the level plane and leave splinters there,
+/// far smaller than what the solid's volume is held to.
+TopoDS_Shape without_splinters(const TopoDS_Shape& cut) {
+  TopoDS_Shape largest;
+  double most = 0;
+  double all = 0;
+  for (TopExp_Explorer it(cut, TopAbs_SOLID); it.More(); it.Next()) {
+    GProp_GProps sums;
+    BRepGProp::VolumeProperties(it.Current(), sums);
+    all += sums.Mass();
+    if (sums.Mass() <= most) continue;
+    most = sums.Mass();
+    largest = it.Current();
+  }
+  return all > most && all - most <= kSplinter * most ? largest : cut;
+}
+
+bool is_in_pieces(const TopoDS_Shape& cut) {
+  int solids = 0;
+  for (TopExp_Explorer it(cut, TopAbs_SOLID); it.More(); it.Next()) ++solids;
+  return solids > 1;
+}
+
 }  // namespace
 
 TopoDS_Shape trimmed(const TopoDS_Shape& ring, const Trim& trim, double dip, CuttingWay way) {
   const LeaningBlocks blocks(dip);
-  return way == CuttingWay::wedge ? common_with_wedge(ring, trim, blocks)
-                                  : cut_plane_by_plane(ring, trim, blocks);
+  const TopoDS_Shape cut =
+      way == CuttingWay::wedge ? common_with_wedge(ring, trim, blocks) : cut_plane_by_plane(ring, trim, blocks);
+  return dip != 0 && is_in_pieces(cut) ? without_splinters(cut) : cut;
 }
 
 }  // namespace prismwright

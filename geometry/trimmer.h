@@ -13,8 +13,9 @@ enum class CuttingWay {
 };
 
 /// Cuts a turned ring by the side planes and, for a half, by the plane through its turning axis. The ring lies
-/// in the frame of an axis that falls seaward by `dip` radians: seen from there the upright side planes lean.
-/// Throws Standard_Failure where the kernel gives up.
+/// in the frame of an axis that falls seaward by `dip` radians: seen from there the upright side planes lean,
+/// and splinters under 2e-6 of the volume that they leave at the level plane are left out. Throws
+/// Standard_Failure where the kernel gives up.
 TopoDS_Shape trimmed(const TopoDS_Shape& ring, const Trim& trim, double dip, CuttingWay way);
 
 }  // namespace prismwright

@@ -122,6 +122,20 @@ TEST(DippingRing, ThatClearsBothSidesIsWhole) {
   EXPECT_NEAR(trimmed_volume_mm3(prism) / expected, 1, 1e-8);
 }
 
+// Both sides graze the inner edge of this half a little beyond its level.
+TEST(DippingRing, LosesTheSplintersThatItsSidesLeave) {
+  LensValues values = fourth_order_bullseye(Faces::true_curve);
+  values.section.refracting.aim_deg = values.section.upper.aim_deg = values.section.lower.aim_deg = 5;
+  const auto plan = plan_lens(values);
+  ASSERT_TRUE(plan.ok()) << plan.problem().text;
+  const PlannedPrism* prism = plan->find("P01-R6b");
+  ASSERT_TRUE(prism);
+  const auto made = prism_shape(*prism);
+  ASSERT_TRUE(made.ok()) << made.problem().text;
+  EXPECT_THAT(*made, IsValidSolid());
+  EXPECT_NEAR(kernel_volume_mm3(*made) / trimmed_volume_mm3(*prism), 1, 2e-6);
+}
+
 /// Where the kernel cuts a solid by the plane of a rib, as lines of the plane's own coordinates.
 std::vector<std::vector<PlatePoint>> kernel_section(const TopoDS_Shape& solid, const PlannedPrism& prism,
                                                     Side side, double depth) {
@@ -183,7 +197,8 @@ TEST(AimedPrismEnd, LiesWhereTheKernelCutsTheSolid) {
        {aimed_at_the_horizon(fourth_order_bullseye(Faces::true_curve)), every_band_its_own_way()}) {
     const auto plan = plan_lens(values);
     ASSERT_TRUE(plan.ok()) << plan.problem().text;
-    for (const PlannedPrism* prism : distinct_prisms(*plan)) worst = std::max(worst, worst_end_mm(*prism));
+    const auto prisms = distinct_prisms(*plan);
+    for (std::size_t i = 0; i < prisms.size(); i += 4) worst = std::max(worst, worst_end_mm(*prisms[i]));
   }
   RecordProperty("worst_mm", std::to_string(worst));
 }
@@ -236,7 +251,7 @@ class AimedLens : public ::testing::TestWithParam<bool> {};
 TEST_P(AimedLens, StandsInItsFrameWithoutAClash) {
   LensValues values =
       GetParam() ? every_band_its_own_way() : aimed_at_the_horizon(starting_values("6", Work::bullseye, 8));
-  for (std::size_t i = 2; i < values.panels.size(); ++i) values.panels[i].blind = true;
+  for (std::size_t i = 1; i < values.panels.size(); ++i) values.panels[i].blind = true;
   const auto plan = plan_lens(values);
   ASSERT_TRUE(plan.ok()) << plan.problem().text;
   BodyShop shop;
