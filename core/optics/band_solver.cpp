@@ -19,11 +19,14 @@ constexpr double kSeenGap = 1e-7;     ///< radians
 
 std::string mark_of(std::size_t number) { return number == 0 ? "C" : fmt::format("R{}", number); }
 
-Problem too_steep(const std::string& key, const std::string& zone, double to) {
-  return request_problem("band.too_steep", key,
-                         fmt::format("{}: zone {} reaches {:.2f} deg; a refracting ring can serve no more than "
-                                     "{:g} deg. Leave the light above to reflecting prisms",
-                                     key, zone, degrees(to), kSteepest_deg));
+Problem too_steep(const std::string& key, const std::string& zone, const ZoneRow& row, double to) {
+  const bool margin = row.by == SizeBy::margin_mm;
+  return request_problem(
+      "band.too_steep", key,
+      fmt::format("{}: zone {} with {} {:g} {} reaches {:.2f} deg; a refracting ring can serve no "
+                  "more than {:g} deg. Leave the light above to reflecting prisms",
+                  key, zone, margin ? "margin" : "end", row.size, margin ? "mm" : "deg", degrees(to),
+                  kSteepest_deg));
 }
 
 class BandMaker {
@@ -120,7 +123,7 @@ class BandMaker {
         if (here.from > from + kSeenGap) note_opening(zone, from, here.from);
       }
       if (!(here.to > here.from)) return not_beyond(key, zone, row, from);
-      if (degrees(here.to) > kSteepest_deg) return too_steep(key, zone, here.to);
+      if (degrees(here.to) > kSteepest_deg) return too_steep(key, zone, row, here.to);
       limits.push_back(here);
       from = start_above(band_, here.to, settings_.gap_mm);
     }
