@@ -96,6 +96,7 @@ bool Workbench::madeIsStale() const { return inside_->stale; }
 const StageByMark& Workbench::stages() const { return inside_->stages; }
 const QStringList& Workbench::selection() const { return inside_->selection; }
 bool Workbench::isMaking() const { return inside_->making || inside_->rest.isActive(); }
+bool Workbench::isPreviewing() const { return static_cast<bool>(inside_->preview); }
 bool Workbench::inches() const { return inside_->inches; }
 
 void Workbench::select(const QStringList& marks) {

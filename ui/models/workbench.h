@@ -78,6 +78,7 @@ class Workbench : public QObject {
   /// A refusal leaves what is shown and is not sent by refused().
   Done preview(std::span<const Assignment> assignments);
   void dropPreview();
+  [[nodiscard]] bool isPreviewing() const;
 
   /// Variants of the section (Lensbook); refusals are sent too.
   Done keepVariant(const QString& name);

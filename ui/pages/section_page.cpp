@@ -27,12 +27,12 @@ namespace prismwright {
 namespace {
 
 constexpr int kWideEnough = 1600;  // drawing, figures and settings side by side
-constexpr int kFiguresWidth = 724;
-constexpr int kSettingsWidth = 448;
+constexpr int kFiguresWidth = 708;
+constexpr int kSettingsWidth = 480;
 constexpr int kMarkColumn = 44;
 constexpr int kKindColumn = 50;
-constexpr int kLockColumn = 66;
-constexpr int kLengthColumn = 64;  // four decimals of an inch
+constexpr int kLockColumn = 64;
+constexpr int kLengthColumn = 62;  // four decimals of an inch
 constexpr int kRowHeight = 25;
 constexpr int kFoldsBeside = 3;  // sub-heads open at first where the settings have a column of their own
 

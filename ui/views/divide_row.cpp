@@ -11,7 +11,7 @@
 namespace prismwright {
 namespace {
 
-constexpr int kNumberWidth = 64;
+constexpr int kNumberWidth = 56;
 
 QString rule_words(Division division) {
   switch (division) {

@@ -108,7 +108,7 @@ void SectionDrawing::paintEvent(QPaintEvent*) {
   const QSet<QString> selected = selected_zones(*bench_);
   painter.drawPixmap(0, 0,
                      picture_.pixmap({map_, size(), devicePixelRatioF(), selected, bench_->inches(),
-                                      bench_->sectionProblem().has_value()}));
+                                      bench_->isPreviewing(), bench_->sectionProblem().has_value()}));
   if (bench_->sectionProblem()) return;
   painter.setRenderHint(QPainter::Antialiasing);
   painter.setClipRect(room());

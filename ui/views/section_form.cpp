@@ -13,7 +13,7 @@
 namespace prismwright {
 namespace {
 
-constexpr int kLabelWidth = 120;
+constexpr int kLabelWidth = 112;
 
 }  // namespace
 
@@ -83,7 +83,7 @@ SectionForm::SectionForm(Workbench* bench, QWidget* parent)
 void SectionForm::addGroup(const Group& group) {
   auto* body = new QWidget(inside_);
   auto* form = new QFormLayout(body);
-  form->setContentsMargins(20, 0, 0, 8);
+  form->setContentsMargins(12, 0, 0, 8);
   form->setHorizontalSpacing(12);
   form->setVerticalSpacing(6);
   form->setLabelAlignment(Qt::AlignLeft | Qt::AlignVCenter);

@@ -11,6 +11,9 @@ namespace prismwright {
 namespace {
 // Enough to show every zone's work, few enough to see the glass between them.
 constexpr int kFanRays = 84;
+// Steps in which runs of one fate are looked for; fewer while a limit is dragged.
+constexpr int kSteps = 2400;
+constexpr int kQuickSteps = 400;
 }  // namespace
 
 void SectionPicture::follow(const Workbench& bench) {
@@ -22,7 +25,8 @@ void SectionPicture::follow(const Workbench& bench) {
   fan_ = {};
   if (!plan_) return;
   prisms_ = drawn_prisms(plan_->section);
-  if (bench.tracer()) fan_ = fan_of_rays(*bench.tracer(), plan_->section, kFanRays);
+  if (bench.tracer())
+    fan_ = fan_of_rays(*bench.tracer(), plan_->section, kFanRays, bench.isPreviewing() ? kQuickSteps : kSteps);
 }
 
 void SectionPicture::setOverlay(std::shared_ptr<const Section> overlay) {
@@ -53,7 +57,9 @@ void SectionPicture::draw(const Look& look) {
   const QRectF view(QPointF(0, 0), QSizeF(look.size));
   paint_grid(painter, look.map, view, look.inches);
   if (look.faded) painter.setOpacity(0.3);
+  painter.setRenderHint(QPainter::Antialiasing, !look.moving);
   paint_fan(painter, fan_.rays, look.map, view);
+  painter.setRenderHint(QPainter::Antialiasing);
   paint_glass(painter, prisms_, look.map, look.selected);
   if (plan_) paint_ribs(painter, plan_->section.ribs, look.map);
   paint_overlay(painter, overlay_, look.map);

@@ -21,7 +21,8 @@ class SectionPicture {
     double ratio = 1;  ///< device pixels per pixel
     QSet<QString> selected;
     bool inches = false;
-    bool faded = false;  ///< the section shown is not that of the present values
+    bool moving = false;  ///< being dragged: fine lines are drawn quickly
+    bool faded = false;   ///< the section shown is not that of the present values
 
     friend bool operator==(const Look&, const Look&) = default;
   };

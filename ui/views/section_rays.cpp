@@ -1,20 +1,37 @@
 #include "ui/views/section_rays.h"
 
+#include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "core/base/angle.h"
 #include "ui/style/palette.h"
 
 namespace prismwright {
 
+namespace {
+
+/// How far a ray from `place` runs in its direction before it is out of `view` for good; 0 when it is already.
+double run_inside(QPointF place, QPointF direction, const QRectF& view) {
+  const auto along = [](double from, double step, double low, double high) {
+    if (std::abs(step) < 1e-12) return std::numeric_limits<double>::max();
+    return ((step > 0 ? high : low) - from) / step;
+  };
+  return std::max(0.0, std::min(along(place.x(), direction.x(), view.left(), view.right()),
+                                along(place.y(), direction.y(), view.top(), view.bottom())));
+}
+
+}  // namespace
+
 QPolygonF way_of(const RayPath& path, const SectionMap& map, const QRectF& view) {
   QPolygonF way;
   for (const SectionPoint& point : path.points) way << map.toView(point);
   if (way.isEmpty()) way << map.toView({0, 0});
   if (leaves_lens(path)) {
-    const double reach = 2 * (view.width() + view.height()) + QLineF(way.back(), view.center()).length();
     const double angle = radians(last_direction_deg(path));
-    way << way.back() + QPointF(reach * std::cos(angle), -reach * std::sin(angle));
+    const QPointF direction(std::cos(angle), -std::sin(angle));
+    // No farther than can be seen: dashes far out of sight cost as much as those in it.
+    way << way.back() + run_inside(way.back(), direction, view.adjusted(-4, -4, 4, 4)) * direction;
   }
   return way;
 }
