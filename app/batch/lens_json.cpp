@@ -56,6 +56,9 @@ Json prism_json(const PlannedPrism& prism, const PrismBody& body) {
   json["kind"] = name_of(prism.kind);
   json["turned_about"] = prism.turning == TurningAxis::lens ? "lens axis" : "panel axis";
   json["axis_deg"] = prism.axis_deg;
+  // The profile of a prism turned about its panel's axis stands in that axis's frame.
+  json["axis_z_mm"] = prism.axis_z_mm;
+  json["axis_dip_deg"] = prism.axis_dip_deg;
   json["profile"] = to_json(prism.profile);
   json["volume_mm3"] = body.volume_mm3;
   json["mass_g"] = body.mass_g;
