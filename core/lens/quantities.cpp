@@ -128,7 +128,8 @@ std::string value_text(const LensValues& values, std::string_view key) {
   return std::visit(Reader{open}, row->place);
 }
 
-Outcome<LensValues> with_assignments(const LensValues& values, std::span<const Assignment> assignments) {
+Outcome<LensValues> with_checked_assignments(const LensValues& values,
+                                             std::span<const Assignment> assignments) {
   std::vector<const Assignment*> turns;
   for (const Assignment& assignment : assignments) {
     if (!find_row(assignment.first)) {
@@ -147,7 +148,13 @@ Outcome<LensValues> with_assignments(const LensValues& values, std::span<const A
     if (!written) return written.problem();
   }
   if (const Done checked = check_values(next); !checked) return checked.problem();
-  if (const Done built = check_buildable(next); !built) return built.problem();
+  return next;
+}
+
+Outcome<LensValues> with_assignments(const LensValues& values, std::span<const Assignment> assignments) {
+  auto next = with_checked_assignments(values, assignments);
+  if (!next) return next;
+  if (const Done built = check_buildable(*next); !built) return built.problem();
   return next;
 }
 

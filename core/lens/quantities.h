@@ -44,6 +44,9 @@ using Assignment = std::pair<std::string, std::string>;  ///< key, text
 /// The result has passed check_values and check_buildable.
 Outcome<LensValues> with_assignments(const LensValues& values, std::span<const Assignment> assignments);
 
+/// The same without check_buildable, for a caller who solves the section next anyway.
+Outcome<LensValues> with_checked_assignments(const LensValues& values, std::span<const Assignment> assignments);
+
 /// Refuses values outside their range and values that contradict each other (widths that do not add to
 /// 360 deg, a pocket deeper than the rib, margins that do not rise).
 Done check_values(const LensValues& values);

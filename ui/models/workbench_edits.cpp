@@ -11,16 +11,35 @@ Problem no_book_problem() {
   return request_problem("no_book", "", "No lensbook is open: open one or begin a new one first.");
 }
 
+bool same_zones(const Section& one, const Section& other) {
+  return std::equal(one.zones.begin(), one.zones.end(), other.zones.begin(), other.zones.end(),
+                    [](const Zone& a, const Zone& b) { return a.mark == b.mark; });
+}
+
+WorkedOut proved(LensPlan plan) {
+  WorkedOut worked;
+  worked.plan = std::make_shared<const LensPlan>(std::move(plan));
+  worked.proof = std::make_shared<const Proof>(prove(worked.plan->section));
+  worked.tracer = std::make_shared<const SectionTracer>(worked.plan->section);
+  return worked;
+}
+
+/// A preview shows the section alone: where its zones are those of the present one, the present prisms stand in
+/// for its own, which saves planning them anew at every move of the pointer.
+Outcome<WorkedOut> previewed(const LensValues& values, const LensPlan* present) {
+  Outcome<Section> section = solve_section(values.section_input());
+  if (!section) return section.problem();
+  if (!present || !same_zones(present->section, *section))
+    return proved(plan_lens(values, std::move(section).value()));
+  return proved(LensPlan{values, std::move(section).value(), place_panels(values.panels), present->prisms});
+}
+
 }  // namespace
 
 Outcome<WorkedOut> work_out(const LensValues& values) {
   Outcome<LensPlan> planned = plan_lens(values);
   if (!planned) return planned.problem();
-  WorkedOut worked;
-  worked.plan = std::make_shared<const LensPlan>(std::move(planned).value());
-  worked.proof = std::make_shared<const Proof>(prove(worked.plan->section));
-  worked.tracer = std::make_shared<const SectionTracer>(worked.plan->section);
-  return worked;
+  return proved(std::move(planned).value());
 }
 
 void Workbench::Inside::workOut() {
@@ -93,9 +112,9 @@ Done Workbench::edit(const Outcome<SectionEdit>& edit) {
 
 Done Workbench::preview(std::span<const Assignment> assignments) {
   if (!inside_->book) return no_book_problem();
-  Outcome<LensValues> wanted = with_assignments(values(), assignments);
+  Outcome<LensValues> wanted = with_checked_assignments(values(), assignments);
   if (!wanted) return wanted.problem();
-  Outcome<WorkedOut> worked = work_out(*wanted);
+  Outcome<WorkedOut> worked = previewed(*wanted, inside_->present.plan.get());
   if (!worked) return worked.problem();
   inside_->preview = std::move(worked).value();
   emit sectionChanged();
