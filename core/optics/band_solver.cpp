@@ -32,9 +32,12 @@ Problem too_steep(const std::string& key, const std::string& zone, const ZoneRow
 class BandMaker {
  public:
   explicit BandMaker(const BandTask& task)
-      : task_(task), settings_(task.input.settings), band_{task.input.focal_mm, task.input.index,
-                                                           settings_.edge_mm,   band_faces(settings_),
-                                                           settings_.joint,     task.aim} {}
+      : task_(task), settings_(task.input.settings), band_{task.input.focal_mm,
+                                                           task.input.index,
+                                                           settings_.edge_mm,
+                                                           settings_.faces_of(Band::refracting),
+                                                           settings_.joint,
+                                                           task.aim} {}
 
   Outcome<SolvedBand> solve() {
     const auto limits = chosen_limits();
@@ -47,11 +50,6 @@ class BandMaker {
   }
 
  private:
-  static Faces band_faces(const SectionSettings& settings) {
-    if (settings.refracting.faces == BandFaces::as_section) return settings.faces;
-    return settings.refracting.faces == BandFaces::arc ? Faces::arc : Faces::true_curve;
-  }
-
   Outcome<std::vector<ZoneLimits>> chosen_limits() {
     if (!settings_.refracting_margins_mm.empty()) return from_margins();
     if (settings_.refracting.division == Division::by_hand) return from_rows();

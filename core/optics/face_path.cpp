@@ -112,13 +112,4 @@ Face FacePath::part(double from, double to) const {
   return true_face(role_, std::move(points), std::move(tangents));
 }
 
-FacePath FacePath::limited(double from, double to) const {
-  if (kind_ == FaceKind::straight) return straight(role_, place(from), place(to));
-  if (kind_ == FaceKind::arc) return arc(role_, place(from), place(to), centre_);
-  const auto at = [from, to](double share) { return from + (to - from) * share; };
-  return curve(
-      role_, [at, whole = place_](double share) { return whole(at(share)); },
-      [at, whole = tangent_](double share) { return whole(at(share)); });
-}
-
 }  // namespace prismwright

@@ -30,8 +30,6 @@ class FacePath {
   [[nodiscard]] double share_at(double cut_mm, bool from_end) const;
   /// The face between two shares. True curves get 33 exact points and tangents.
   [[nodiscard]] Face part(double from, double to) const;
-  /// The same way on to another share (where two faces meet a little beyond an end).
-  [[nodiscard]] FacePath limited(double from, double to) const;
 
  private:
   FaceRole role_ = FaceRole::land;

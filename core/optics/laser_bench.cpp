@@ -113,13 +113,6 @@ std::optional<BoardSpot> spot_on_board(const RayPath& path, double board_mm) {
   return BoardSpot{{board_mm, from.z + over}, slope, over + run_mm * std::tan(radians(path.aim_deg))};
 }
 
-RayPath with_drawn_end(RayPath path, const Section& section) {
-  const double f = section.input.focal_mm;
-  if (path.fate == Fate::stopped && path.points.size() == 1)
-    path.points.push_back({f, f * std::tan(radians(path.elevation_deg))});
-  return path;
-}
-
 std::optional<double> beam_height_mm(const RayPath& path, const Section& section) {
   if (!leaves_lens(path) || path.meetings.empty()) return std::nullopt;
   return height_at_front(path, front_r_mm(section));

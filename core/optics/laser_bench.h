@@ -30,9 +30,6 @@ inline bool leaves_lens(const RayPath& path) {
   return leaves_lens(path.fate) && path.cause != LossCause::other_glass;
 }
 
-/// The ray with its end where it can be drawn: a traced ray holds its end itself; of one that was not, and that
-/// stops between refracting rings, it is where the ray meets the upright plane r = focal distance.
-RayPath with_drawn_end(RayPath path, const Section& section);
 /// Height of the beam to which a ray belongs (see BeamStrip); blank when it does not leave the glass.
 std::optional<double> beam_height_mm(const RayPath& path, const Section& section);
 /// Where a ray's light is lost or stopped: at the reflecting face that let it out, else where the ray ends.

@@ -47,6 +47,12 @@ struct SectionSettings {
   [[nodiscard]] const BandSettings& of(Band band) const {
     return band == Band::refracting ? refracting : band == Band::upper ? upper : lower;
   }
+  /// Curves of a band: its own, or the section's.
+  [[nodiscard]] Faces faces_of(Band band) const {
+    const BandFaces own = of(band).faces;
+    if (own == BandFaces::as_section) return faces;
+    return own == BandFaces::arc ? Faces::arc : Faces::true_curve;
+  }
   [[nodiscard]] BandSettings& of(Band band) {
     return band == Band::refracting ? refracting : band == Band::upper ? upper : lower;
   }

@@ -108,10 +108,7 @@ StackTask SectionMaker::task_of(Band band) const {
   const BandSettings& own = settings().of(band);
   task.band = band;
   task.settings = own;
-  const Faces faces = own.faces == BandFaces::as_section
-                          ? settings().faces
-                          : (own.faces == BandFaces::arc ? Faces::arc : Faces::true_curve);
-  task.kind = {input().index, faces, own.power, pair_radius_of(input())};
+  task.kind = {input().index, settings().faces_of(band), own.power, pair_radius_of(input())};
   task.lands = {land_of(settings(), settings().land_a), land_of(settings(), settings().land_b),
                 land_of(settings(), settings().land_c)};
   task.gap_mm = settings().gap_mm;

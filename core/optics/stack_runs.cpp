@@ -13,8 +13,6 @@ namespace prismwright {
 
 namespace {
 
-constexpr int kMostPrisms = 80;
-constexpr double kSameElevation = 1e-9;
 constexpr double kSettled = 1e-11;    ///< radians of the run's end
 constexpr double kLargerBelow = 1.4;  ///< a prism takes more of the elevations near the top: a first guess only
 

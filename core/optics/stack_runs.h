@@ -10,6 +10,9 @@ namespace prismwright {
 /// A shorter entry side than this many lands could not carry them.
 inline constexpr double kLeastSideInLands = 6;
 
+inline constexpr int kMostPrisms = 80;          ///< of one stack
+inline constexpr double kSameElevation = 1e-9;  ///< radians: nothing is left to serve
+
 /// A run of prisms that a rule divides: from a place up to a limit, radians.
 struct StackRun {
   StackPlace from;

@@ -14,8 +14,6 @@ namespace prismwright {
 
 namespace {
 
-constexpr int kMostPrisms = 80;
-constexpr double kSameElevation = 1e-9;  ///< radians: nothing is left to serve
 constexpr double kSeenStrip_mm = 1e-3;
 
 class Stack {

@@ -1,68 +1,15 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
-#include <random>
 
 #include "core/frame/plate_polygons.h"
-#include "core/lens/choice_words.h"
-#include "core/lens/quantities.h"
+#include "tests/support/random_lens.h"
 
 // Sections drawn at random over every choice that a maker has: what is solved must be glass that can exist, and
 // what is refused must say why.
 
 namespace prismwright {
 namespace {
-
-class Lot {
- public:
-  explicit Lot(unsigned seed) : engine_(seed) {}
-  double between(double low, double high) { return std::uniform_real_distribution<double>(low, high)(engine_); }
-  int whole(int low, int high) { return std::uniform_int_distribution<int>(low, high)(engine_); }
-  bool once_in(int n) { return whole(1, n) == 1; }
-  template <class Choice>
-  Choice any() {
-    const auto& words = kChoiceWords<Choice>;
-    return words[static_cast<std::size_t>(whole(0, static_cast<int>(words.size()) - 1))].first;
-  }
-
- private:
-  std::mt19937 engine_;
-};
-
-SectionInput random_input(Lot& lot) {
-  const char* orders[] = {"hyper-radial", "1", "2", "3", "3.5", "4", "5", "6"};
-  LensValues values = starting_values(orders[lot.whole(0, 7)], lot.once_in(2) ? Work::belt : Work::bullseye, 8);
-  const double f = values.brief.focal_mm;
-  SectionSettings& s = values.section;
-  s.faces = lot.any<Faces>();
-  s.joint = lot.any<Joint>();
-  s.land_mm = lot.between(0, 0.004 * f);
-  s.gap_mm = lot.once_in(4) ? 0 : lot.between(0, 0.004 * f);
-  for (CornerLand* land : {&s.land_a, &s.land_b, &s.land_c}) {
-    land->shape = lot.any<LandShape>();
-    if (lot.once_in(3)) land->size_mm = lot.between(0, 0.003 * f);
-  }
-  s.refracting_to_deg = lot.between(15, 40);
-  s.upper_to_deg = lot.between(s.refracting_to_deg, 82);
-  s.lower_to_deg = lot.between(s.refracting_to_deg, 60);
-  for (const Band band : {Band::refracting, Band::upper, Band::lower}) {
-    BandSettings& own = s.of(band);
-    do {
-      own.division = lot.any<Division>();
-    } while (own.division == Division::by_hand || (band == Band::refracting && own.division == Division::side));
-    own.count = lot.whole(2, 14);
-    own.section_thickness_mm = lot.between(0.04, 0.12) * f;
-    own.power = lot.any<Power>();
-    own.faces = lot.any<BandFaces>();
-    own.turning = lot.any<BandTurning>();
-    if (lot.once_in(3)) own.focus_z_mm = lot.between(-0.02, 0.03) * f;
-    if (lot.once_in(3)) own.aim_deg = lot.between(-1, 1);
-  }
-  if (lot.once_in(3)) s.upper_rib_mm = lot.between(0, 0.02 * f);
-  if (lot.once_in(3)) s.lower_rib_mm = lot.between(0, 0.02 * f);
-  values.material.index = lot.between(1.47, 1.62);
-  return values.section_input();
-}
 
 bool is_closed(const Profile& profile) {
   for (std::size_t i = 0; i < profile.faces.size(); ++i) {
@@ -122,7 +69,7 @@ TEST(RandomSections, AreGlassThatCanExistOrAreRefusedWithTheReason) {
   int drawn = 0;
   for (int i = 0; i < kSections; ++i) {
     SCOPED_TRACE(i);
-    const SectionInput input = random_input(lot);
+    const SectionInput input = random_lens(lot).section_input();
     const auto section = solve_section(input);
     if (!section) {
       EXPECT_GT(section.problem().text.size(), 40u);

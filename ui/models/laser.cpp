@@ -59,8 +59,7 @@ void Laser::restart() {
 
 void Laser::retrace() {
   path_.reset();
-  if (const SectionTracer* tracer = bench_->tracer())
-    path_ = with_drawn_end(tracer->trace(elevation_deg_), bench_->plan()->section);
+  if (const SectionTracer* tracer = bench_->tracer()) path_ = tracer->trace(elevation_deg_);
   emit moved();
 }
 
