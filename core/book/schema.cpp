@@ -156,6 +156,58 @@ CREATE TABLE variant (
   name TEXT PRIMARY KEY NOT NULL,
   when_utc TEXT NOT NULL,
   texts TEXT NOT NULL);
+)sql",
+    R"sql(
+ALTER TABLE material ADD COLUMN absorption_per_m REAL NOT NULL DEFAULT 0;
+ALTER TABLE material ADD COLUMN tint TEXT NOT NULL DEFAULT '';
+ALTER TABLE material ADD COLUMN tint_mm REAL NOT NULL DEFAULT 10;
+UPDATE material SET absorption_per_m = 0, tint = '', tint_mm = 10;
+ALTER TABLE section ADD COLUMN inner_face TEXT NOT NULL DEFAULT 'hollow';
+UPDATE section SET inner_face = 'hollow';
+ALTER TABLE panel ADD COLUMN screen TEXT NOT NULL DEFAULT 'none';
+UPDATE panel SET screen = 'none';
+ALTER TABLE lamp ADD COLUMN shape TEXT NOT NULL DEFAULT 'cylinder';
+ALTER TABLE lamp ADD COLUMN width_mm REAL NOT NULL DEFAULT 8;
+ALTER TABLE lamp ADD COLUMN "set" TEXT NOT NULL DEFAULT 'one';
+ALTER TABLE lamp ADD COLUMN "count" INTEGER NOT NULL DEFAULT 1;
+ALTER TABLE lamp ADD COLUMN ring_mm REAL NOT NULL DEFAULT 20;
+ALTER TABLE lamp ADD COLUMN facing_deg REAL NOT NULL DEFAULT 0;
+ALTER TABLE lamp ADD COLUMN facing_up_deg REAL NOT NULL DEFAULT 0;
+ALTER TABLE lamp ADD COLUMN aside_x_mm REAL NOT NULL DEFAULT 0;
+ALTER TABLE lamp ADD COLUMN aside_y_mm REAL NOT NULL DEFAULT 0;
+ALTER TABLE lamp ADD COLUMN known TEXT NOT NULL DEFAULT 'flux';
+ALTER TABLE lamp ADD COLUMN flux_lm REAL NOT NULL DEFAULT 2000;
+ALTER TABLE lamp ADD COLUMN luminance_cd_mm2 REAL NOT NULL DEFAULT 1;
+ALTER TABLE lamp ADD COLUMN light TEXT NOT NULL DEFAULT 'illuminant_a';
+ALTER TABLE lamp ADD COLUMN temperature_k REAL NOT NULL DEFAULT 2856;
+ALTER TABLE lamp ADD COLUMN line_nm REAL NOT NULL DEFAULT 587.6;
+ALTER TABLE lamp ADD COLUMN spectrum TEXT NOT NULL DEFAULT '';
+UPDATE lamp SET shape = 'cylinder', width_mm = 8, "set" = 'one', "count" = 1, ring_mm = 20,
+  facing_deg = 0, facing_up_deg = 0, aside_x_mm = 0, aside_y_mm = 0, known = 'flux',
+  flux_lm = 2000, luminance_cd_mm2 = 1, light = 'illuminant_a', temperature_k = 2856, line_nm = 587.6, spectrum = '';
+CREATE TABLE light (
+  id INTEGER PRIMARY KEY CHECK (id = 1),
+  turn_s REAL NOT NULL,
+  turn_way TEXT NOT NULL,
+  glazing_factor REAL NOT NULL,
+  service_factor REAL NOT NULL,
+  threshold_lux REAL NOT NULL,
+  visibility_nmi REAL NOT NULL,
+  eye_height_m REAL NOT NULL,
+  integration_s REAL NOT NULL,
+  red_screen TEXT NOT NULL,
+  green_screen TEXT NOT NULL,
+  yellow_screen TEXT NOT NULL,
+  board_mm REAL NOT NULL,
+  tilt_error_deg REAL NOT NULL,
+  shift_error_mm REAL NOT NULL,
+  face_error_deg REAL NOT NULL,
+  index_error REAL NOT NULL,
+  lamp_error_mm REAL NOT NULL,
+  trials INTEGER NOT NULL,
+  seed INTEGER NOT NULL,
+  sun_w_m2 REAL NOT NULL);
+INSERT INTO light SELECT 1, 0, 'clockwise', 0.85, 0.75, 2e-7, 10, 5, 0.2, '', '', '', 5000, 0.05, 0.2, 0.02, 0.0005, 0.5, 200, 1, 900 FROM brief;
 )sql"};
 
 void set_version(SQLite::Database& db, int version) {

@@ -13,11 +13,11 @@ namespace prismwright {
 /// SQLite's application_id of a lensbook: the letters PWLB.
 inline constexpr std::uint32_t kApplicationId = 0x50574C42;
 /// The version of the book (SQLite's user_version) that this program writes. It reads all from 1 up to this.
-inline constexpr int kBookVersion = 3;
+inline constexpr int kBookVersion = 4;
 
 /// The tables that hold LensValues: what undo and redo work on. The ledger is not among them.
-inline constexpr std::array<const char*, 7> kValueTables = {"brief", "material", "section", "frame",
-                                                            "lamp",  "panel",    "variant"};
+inline constexpr std::array<const char*, 8> kValueTables = {"brief", "material", "section", "frame",
+                                                            "lamp",  "light",    "panel",   "variant"};
 
 /// Makes the empty tables of the given version in an empty database, and sets application_id and user_version.
 void make_schema(SQLite::Database& db, int version = kBookVersion);

@@ -28,6 +28,9 @@ void for_each_table(Values& all, VisitTable&& visit_table) {
     visit("temperature_c", material.temperature_c);
     visit("index_per_k", material.index_per_k);
     visit("wavelength_nm", material.wavelength_nm);
+    visit("absorption_per_m", material.absorption_per_m);
+    visit("tint", material.tint);
+    visit("tint_mm", material.tint_mm);
   });
   visit_table("section", all.section, [](auto& section, auto&& visit) {
     visit("faces", section.faces);
@@ -83,6 +86,7 @@ void for_each_table(Values& all, VisitTable&& visit_table) {
     visit("rib_inner_r_mm", section.rib_inner_r_mm);
     visit("rib_outer_r_mm", section.rib_outer_r_mm);
     visit("aim", section.aim_at);
+    visit("inner_face", section.inner_face);
   });
   visit_table("frame", all.frame, [](auto& frame, auto&& visit) {
     visit("rib_mm", frame.rib_mm);
@@ -96,6 +100,44 @@ void for_each_table(Values& all, VisitTable&& visit_table) {
   visit_table("lamp", all.lamp, [](auto& lamp, auto&& visit) {
     visit("height_mm", lamp.height_mm);
     visit("above_mm", lamp.above_mm);
+    visit("shape", lamp.shape);
+    visit("width_mm", lamp.width_mm);
+    visit("set", lamp.set);
+    visit("count", lamp.count);
+    visit("ring_mm", lamp.ring_mm);
+    visit("facing_deg", lamp.facing_deg);
+    visit("facing_up_deg", lamp.facing_up_deg);
+    visit("aside_x_mm", lamp.aside_x_mm);
+    visit("aside_y_mm", lamp.aside_y_mm);
+    visit("known", lamp.known);
+    visit("flux_lm", lamp.flux_lm);
+    visit("luminance_cd_mm2", lamp.luminance_cd_mm2);
+    visit("light", lamp.light);
+    visit("temperature_k", lamp.temperature_k);
+    visit("line_nm", lamp.line_nm);
+    visit("spectrum", lamp.spectrum);
+  });
+  visit_table("light", all.light, [](auto& light, auto&& visit) {
+    visit("turn_s", light.turn_s);
+    visit("turn_way", light.turn_way);
+    visit("glazing_factor", light.glazing_factor);
+    visit("service_factor", light.service_factor);
+    visit("threshold_lux", light.threshold_lux);
+    visit("visibility_nmi", light.visibility_nmi);
+    visit("eye_height_m", light.eye_height_m);
+    visit("integration_s", light.integration_s);
+    visit("red_screen", light.red_screen);
+    visit("green_screen", light.green_screen);
+    visit("yellow_screen", light.yellow_screen);
+    visit("board_mm", light.board_mm);
+    visit("tilt_error_deg", light.tilt_error_deg);
+    visit("shift_error_mm", light.shift_error_mm);
+    visit("face_error_deg", light.face_error_deg);
+    visit("index_error", light.index_error);
+    visit("lamp_error_mm", light.lamp_error_mm);
+    visit("trials", light.trials);
+    visit("seed", light.seed);
+    visit("sun_w_m2", light.sun_w_m2);
   });
 }
 

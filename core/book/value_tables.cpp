@@ -44,16 +44,19 @@ void read_row(SQLite::Database& db, const char* table, auto& values, auto&& fiel
 }
 
 void write_panels(SQLite::Database& db, const std::vector<Panel>& panels) {
-  SQLite::Statement write(db,
-                          "INSERT INTO panel (number, width_deg, axis_shift_deg, blind) VALUES (?, ?, ?, ?) "
-                          "ON CONFLICT (number) DO UPDATE SET width_deg = excluded.width_deg, "
-                          "axis_shift_deg = excluded.axis_shift_deg, blind = excluded.blind");
+  SQLite::Statement write(
+      db,
+      "INSERT INTO panel (number, width_deg, axis_shift_deg, blind, screen) VALUES (?, ?, ?, "
+      "?, ?) ON CONFLICT (number) DO UPDATE SET width_deg = excluded.width_deg, "
+      "axis_shift_deg = excluded.axis_shift_deg, blind = excluded.blind, "
+      "screen = excluded.screen");
   int number = 0;
   for (const Panel& panel : panels) {
     write.bind(1, ++number);
     write.bind(2, panel.width_deg);
     write.bind(3, panel.axis_shift_deg);
     write.bind(4, panel.blind ? 1 : 0);
+    put(write, 5, panel.screen);
     write.exec();
     write.reset();
   }
@@ -64,7 +67,8 @@ void write_panels(SQLite::Database& db, const std::vector<Panel>& panels) {
 
 std::vector<Panel> read_panels(SQLite::Database& db) {
   std::vector<Panel> panels;
-  SQLite::Statement query(db, "SELECT number, width_deg, axis_shift_deg, blind FROM panel ORDER BY number");
+  SQLite::Statement query(db,
+                          "SELECT number, width_deg, axis_shift_deg, blind, screen FROM panel ORDER BY number");
   while (query.executeStep()) {
     Panel& panel = panels.emplace_back();
     if (query.getColumn(0).getInt64() != static_cast<long long>(panels.size()))
@@ -72,6 +76,7 @@ std::vector<Panel> read_panels(SQLite::Database& db) {
     take(query.getColumn(1), panel.width_deg);
     take(query.getColumn(2), panel.axis_shift_deg);
     panel.blind = query.getColumn(3).getInt() != 0;
+    take(query.getColumn(4), panel.screen);
   }
   return panels;
 }

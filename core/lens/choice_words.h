@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "core/lens/brief.h"
+#include "core/light/light_settings.h"
 #include "core/optics/section.h"
 
 namespace prismwright {
@@ -56,6 +57,33 @@ inline constexpr ChoiceList<SizeBy, 4> kChoiceWords<SizeBy> = {{{SizeBy::to_deg,
                                                                 {SizeBy::margin_mm, "margin_mm"},
                                                                 {SizeBy::side_mm, "side_mm"},
                                                                 {SizeBy::thickness_mm, "thickness_mm"}}};
+
+template <>
+inline constexpr ChoiceList<InnerFace, 2> kChoiceWords<InnerFace> = {
+    {{InnerFace::hollow, "hollow"}, {InnerFace::flat, "flat"}}};
+template <>
+inline constexpr ChoiceList<LampShape, 4> kChoiceWords<LampShape> = {{{LampShape::cylinder, "cylinder"},
+                                                                      {LampShape::sphere, "sphere"},
+                                                                      {LampShape::disc, "disc"},
+                                                                      {LampShape::tile, "tile"}}};
+template <>
+inline constexpr ChoiceList<LampSet, 3> kChoiceWords<LampSet> = {
+    {{LampSet::one, "one"}, {LampSet::ring, "ring"}, {LampSet::changer, "changer"}}};
+template <>
+inline constexpr ChoiceList<LampKnown, 2> kChoiceWords<LampKnown> = {
+    {{LampKnown::flux, "flux"}, {LampKnown::luminance, "luminance"}}};
+template <>
+inline constexpr ChoiceList<LampLight, 5> kChoiceWords<LampLight> = {{{LampLight::black_body, "black_body"},
+                                                                      {LampLight::illuminant_a, "illuminant_a"},
+                                                                      {LampLight::white_led, "white_led"},
+                                                                      {LampLight::line, "line"},
+                                                                      {LampLight::points, "points"}}};
+template <>
+inline constexpr ChoiceList<Screen, 4> kChoiceWords<Screen> = {
+    {{Screen::none, "none"}, {Screen::red, "red"}, {Screen::green, "green"}, {Screen::yellow, "yellow"}}};
+template <>
+inline constexpr ChoiceList<TurnWay, 2> kChoiceWords<TurnWay> = {
+    {{TurnWay::clockwise, "clockwise"}, {TurnWay::anticlockwise, "anticlockwise"}}};
 
 template <class Choice>
 constexpr std::string_view word_of(Choice choice) {

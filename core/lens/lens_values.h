@@ -5,6 +5,7 @@
 #include "core/frame/frame_settings.h"
 #include "core/lens/brief.h"
 #include "core/lens/sea_horizon.h"
+#include "core/light/light_settings.h"
 #include "core/optics/section.h"
 
 namespace prismwright {
@@ -18,6 +19,7 @@ struct LensValues {
   SectionSettings section;
   FrameSettings frame;
   Lamp lamp;
+  LightSettings light;
 
   /// What a band's zones are turned about.
   [[nodiscard]] bool turns_about_lens(Band band) const {

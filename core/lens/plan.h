@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -28,6 +29,8 @@ struct Trim {
   double set_back_mm = 0;
   Half half = Half::whole;
   double half_gap_mm = 0;
+  /// Lens turning: what lies nearer than this along the panel's axis is cut away by a flat upright face.
+  std::optional<double> flat_inner_mm = std::nullopt;
 };
 
 /// One prism of the lens: everything needed to make its solid.

@@ -175,6 +175,9 @@ LensValues starting_values(std::string_view order_key, Work work, int panels) {
   (void)std::get<SpecialPlace>(find_row("brief.order")->place).write(values, key);
   values.brief.work = work;
   values.panels = equal_panels(panels);
+  // A light to begin with: a short upright lamp in the focus, and a flash every five seconds.
+  values.lamp.height_mm = 12;
+  if (work == Work::bullseye) values.light.turn_s = 5.0 * panels;
   return values;
 }
 

@@ -184,13 +184,4 @@ void add_ribs_and_aim(Rows& rows) {
                   choice_place<AimAt>([](LensValues& v) -> AimAt& { return v.section.aim_at; })});
 }
 
-void add_lamp(Rows& rows) {
-  rows.push_back({number_quantity("lamp.height_mm", "mm", 0, 1000, "Lamp height",
-                                  "Of what shines, upright on the lens axis; 0: a point"),
-                  NumberPlace([](LensValues& v) -> double& { return v.lamp.height_mm; })});
-  rows.push_back({number_quantity("lamp.above_mm", "mm", -500, 500, "Lamp over focus",
-                                  "Height of the lamp's middle over the principal focus"),
-                  NumberPlace([](LensValues& v) -> double& { return v.lamp.above_mm; })});
-}
-
 }  // namespace prismwright

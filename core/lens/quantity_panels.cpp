@@ -105,31 +105,57 @@ SpecialPlace panel_shifts_place() {
           }};
 }
 
+namespace {
+
+/// Numbers of the panels for which `is` holds, and back: `set` is told of every panel whether it is named.
+SpecialPlace named_panels_place(const char* key, bool (*is)(const Panel&, Screen),
+                                void (*set)(Panel&, bool, Screen), Screen screen = Screen::none) {
+  return {[=](const LensValues& v) {
+            std::vector<double> named;
+            for (std::size_t i = 0; i < v.panels.size(); ++i) {
+              if (is(v.panels[i], screen)) named.push_back(static_cast<double>(i + 1));
+            }
+            return numbers_text(named);
+          },
+          [=](LensValues& v, const std::string& text) -> Done {
+            const auto numbers = read_numbers(text, "");
+            if (!numbers) return unreadable(key, text, "numbers of panels");
+            std::vector<bool> named(v.panels.size(), false);
+            for (const double number : *numbers) {
+              if (number != std::floor(number) || number < 1 || number > static_cast<double>(v.panels.size())) {
+                return request_problem(
+                    "panels.unknown", key,
+                    fmt::format("{} names panel {:g}, but the lens has panels 1 to {}. Name panels that it has",
+                                key, number, v.panels.size()));
+              }
+              named[static_cast<std::size_t>(number) - 1] = true;
+            }
+            for (std::size_t i = 0; i < v.panels.size(); ++i) set(v.panels[i], named[i], screen);
+            return {};
+          }};
+}
+
+}  // namespace
+
 SpecialPlace blind_panels_place() {
-  return {
-      [](const LensValues& v) {
-        std::vector<double> blind;
-        for (std::size_t i = 0; i < v.panels.size(); ++i) {
-          if (v.panels[i].blind) blind.push_back(static_cast<double>(i + 1));
-        }
-        return numbers_text(blind);
+  return named_panels_place(
+      "panels.blind", [](const Panel& p, Screen) { return p.blind; },
+      [](Panel& p, bool named, Screen) { p.blind = named; });
+}
+
+SpecialPlace screened_panels_place(Screen screen) {
+  const char* key = screen == Screen::red     ? "panels.red"
+                    : screen == Screen::green ? "panels.green"
+                                              : "panels.yellow";
+  return named_panels_place(
+      key, [](const Panel& p, Screen s) { return p.screen == s; },
+      [](Panel& p, bool named, Screen s) {
+        if (named)
+          p.screen = s;
+        else if (p.screen == s)
+          p.screen = Screen::none;
       },
-      [](LensValues& v, const std::string& text) -> Done {
-        const auto blind = read_numbers(text, "");
-        if (!blind) return unreadable("panels.blind", text, "the numbers of the blind panels");
-        for (Panel& panel : v.panels) panel.blind = false;
-        for (const double number : *blind) {
-          if (number != std::floor(number) || number < 1 || number > static_cast<double>(v.panels.size())) {
-            return request_problem(
-                "panels.unknown", "panels.blind",
-                fmt::format(
-                    "panels.blind names panel {:g}, but the lens has panels 1 to {}. Name panels that it has",
-                    number, v.panels.size()));
-          }
-          v.panels[static_cast<std::size_t>(number) - 1].blind = true;
-        }
-        return {};
-      }};
+      screen);
 }
 
 }  // namespace prismwright

@@ -139,6 +139,21 @@ void add_panels(Rows& rows) {
                    "Blind panels",
                    "Numbers of the panels that hold no prisms"},
                   blind_panels_place()});
+  const auto screened = [&rows](const char* key, const char* label, Screen screen) {
+    rows.push_back({{key,
+                     QuantityForm::flag_list,
+                     "",
+                     1,
+                     32,
+                     true,
+                     {},
+                     label,
+                     "Numbers of the panels that have a screen of this colour before them"},
+                    screened_panels_place(screen)});
+  };
+  screened("panels.red", "Red panels", Screen::red);
+  screened("panels.green", "Green panels", Screen::green);
+  screened("panels.yellow", "Yellow panels", Screen::yellow);
 }
 
 void add_material(Rows& rows) {
@@ -178,6 +193,11 @@ void add_section_faces(Rows& rows) {
                                   "Along the ray inside the glass no light is lost in the joint; level joints "
                                   "are older practice and lose some"),
                   choice_place<Joint>([](LensValues& v) -> Joint& { return v.section.joint; })});
+  rows.push_back(
+      {choice_quantity("section.inner_face", choice_words<InnerFace>(), "Inner face of a belt",
+                       "Hollow about the lens axis, or flat in each panel at the focal distance; a band turned "
+                       "about the panel's axis is flat inside anyway"),
+       choice_place<InnerFace>([](LensValues& v) -> InnerFace& { return v.section.inner_face; })});
   rows.push_back({number_quantity("section.edge_mm", "mm", 0.5, 60, "Edge thickness",
                                   "Thickness of a refracting ring at its thin upper edge, measured level"),
                   NumberPlace([](LensValues& v) -> double& { return v.section.edge_mm; })});
@@ -278,7 +298,9 @@ const std::vector<QuantityRow>& quantity_rows() {
     add_section_limits(rows);
     add_bands(rows);
     add_ribs_and_aim(rows);
+    add_tint(rows);
     add_lamp(rows);
+    add_light(rows);
     add_frame(rows);
     return rows;
   }();

@@ -61,17 +61,22 @@ Quantity blank_quantity(std::string key, const char* unit, double min, double ma
 Quantity choice_quantity(std::string key, std::vector<std::string> choices, const char* label,
                          const char* meaning);
 
-/// Rows of the table on lands, bands, ribs, aim and lamp (quantity_bands.cpp).
+/// Rows of the table on lands, bands, ribs and aim (quantity_bands.cpp).
 void add_lands(std::vector<QuantityRow>& rows);
 void add_bands(std::vector<QuantityRow>& rows);
 void add_ribs_and_aim(std::vector<QuantityRow>& rows);
+
+/// Rows on lamp, tint, rhythm, range and setting errors (quantity_light.cpp).
+void add_tint(std::vector<QuantityRow>& rows);
 void add_lamp(std::vector<QuantityRow>& rows);
+void add_light(std::vector<QuantityRow>& rows);
 
 /// Special places for the panels: count, widths, axis shifts, blind ones (quantity_panels.cpp).
 SpecialPlace panel_count_place();
 SpecialPlace panel_widths_place();
 SpecialPlace panel_shifts_place();
 SpecialPlace blind_panels_place();
+SpecialPlace screened_panels_place(Screen screen);
 
 /// A list such as "139.7, 209.55 261" (commas, semicolons or spaces), each with an optional unit.
 std::optional<std::vector<double>> read_numbers(const std::string& text, const std::string& unit);

@@ -14,12 +14,16 @@ namespace prismwright {
 enum class Faces { true_curve, arc };
 /// How neighbouring refracting rings part: along the ray inside the glass, or level (older practice).
 enum class Joint { along_ray, level };
+/// The inner face of a refracting band that is turned about the lens axis: a hollow cylinder about that axis,
+/// or in each panel one flat upright face square to the panel's axis at the focal distance.
+enum class InnerFace { hollow, flat };
 
 /// What the designer chooses about the section. Lengths in mm, angles in degrees seen from the focus.
 /// Ranges and meanings stand in the quantity table (core/lens/quantities.h).
 struct SectionSettings {
   Faces faces = Faces::true_curve;
   Joint joint = Joint::along_ray;
+  InnerFace inner_face = InnerFace::hollow;
   double edge_mm = 4;                 ///< thickness of a refracting ring at its thin upper edge, along r
   double ring_growth_mm = 6.5;        ///< how much thicker than the edge a ring may get (division by thickness)
   double land_mm = 0.5;               ///< land of each corner of a reflecting prism that has none of its own
