@@ -1,0 +1,94 @@
+#include "core/light/aperture.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/base/angle.h"
+
+namespace prismwright {
+
+namespace {
+
+constexpr int kAngleSteps = 120;
+constexpr int kFewest = 2;
+// Steps of the plastic number's sequence, the evenest known in the plane (own choice; from memory).
+constexpr double kStepOne = 0.7548776662466927;
+constexpr double kStepOther = 0.5698402909980532;
+
+/// A number between 0 and 1 from two whole ones (the mixing of a 64-bit hash).
+double scattered(std::uint64_t a, std::uint64_t b) {
+  std::uint64_t x = a * 0x9E3779B97F4A7C15ULL + b * 0xD1B54A32D192ED03ULL + 0x2545F4914F6CDD1DULL;
+  x ^= x >> 30;
+  x *= 0xBF58476D1CE4E5B9ULL;
+  x ^= x >> 27;
+  x *= 0x94D049BB133111EBULL;
+  x ^= x >> 31;
+  return static_cast<double>(x >> 11) * 0x1p-53;
+}
+
+double part_of_one(double x) { return x - std::floor(x); }
+
+/// The angles at which anything of the face is kept, a step wider than seen.
+LightBody::Angles kept_angles(const LightBody& body, const TurnedFace& face) {
+  const LightBody::Angles all = body.angles();
+  const double step = (all.to - all.from) / kAngleSteps;
+  LightBody::Angles kept{all.to, all.from};
+  for (int i = 0; i <= kAngleSteps; ++i) {
+    const double angle = all.from + step * i;
+    for (const double share : {0.001, 0.5, 0.999}) {
+      if (!body.place(face, share, angle)) continue;
+      kept.from = std::min(kept.from, angle - step);
+      kept.to = std::max(kept.to, angle + step);
+    }
+  }
+  return {std::max(kept.from, all.from), std::min(kept.to, all.to)};
+}
+
+}  // namespace
+
+std::vector<ApertureFace> aperture_of(const PanelInLight& panel, const LightBody::Angles& azimuths) {
+  std::vector<ApertureFace> faces;
+  for (const LightBody& body : panel.bodies) {
+    if (body.metal()) continue;
+    for (const TurnedFace& face : body.faces()) {
+      if (face.role() != FaceRole::outer && face.role() != FaceRole::exit) continue;
+      ApertureFace one{&body, &face, kept_angles(body, face), 0};
+      if (body.turning() == TurningAxis::lens)
+        one.angles = {std::max(one.angles.from, azimuths.from), std::min(one.angles.to, azimuths.to)};
+      const double turn = one.angles.to - one.angles.from;
+      if (!(turn > 0)) continue;
+      one.area_mm2 = face.length_mm() * face.place(0.5).off * turn;
+      faces.push_back(one);
+    }
+  }
+  return faces;
+}
+
+ApertureSpots::ApertureSpots(const PanelInLight& panel, const LightBody::Angles& azimuths)
+    : faces_(aperture_of(panel, azimuths)) {
+  for (const ApertureFace& face : faces_) area_mm2_ += face.area_mm2;
+}
+
+int ApertureSpots::count_of(std::size_t face, int spots) const {
+  return std::max(kFewest, static_cast<int>(std::lround(spots * faces_[face].area_mm2 / area_mm2_)));
+}
+
+void ApertureSpots::append(int round, int spots, std::uint64_t shift, std::vector<ApertureSpot>& to) const {
+  for (std::size_t f = 0; f < faces_.size(); ++f) {
+    const ApertureFace& face = faces_[f];
+    const int count = count_of(f, spots);
+    const double one = scattered(shift, 2 * f);
+    const double other = scattered(shift, 2 * f + 1);
+    const double turn = face.angles.to - face.angles.from;
+    for (int i = round * count; i < (round + 1) * count; ++i) {
+      const double share = part_of_one(one + kStepOne * i);
+      const double angle = face.angles.from + turn * part_of_one(other + kStepOther * i);
+      const auto place = face.body->place(*face.face, share, angle);
+      if (!place) continue;
+      to.push_back({face.body, face.face->role(), place->at, place->outward,
+                    place->area_per_share_radian_mm2 * turn / count, angle});
+    }
+  }
+}
+
+}  // namespace prismwright

@@ -1,0 +1,53 @@
+#pragma once
+
+#include <cstdint>
+#include <vector>
+
+#include "core/light/light_lens.h"
+
+namespace prismwright {
+
+/// One exit face of a prism: a part of the aperture through which a panel's light leaves.
+struct ApertureFace {
+  const LightBody* body = nullptr;
+  const TurnedFace* face = nullptr;
+  LightBody::Angles angles;  ///< about the turning axis, that hold everything kept
+  double area_mm2 = 0;       ///< within those angles, roughly
+};
+
+/// The outer and exit faces of a panel's prisms; of prisms turned about the lens axis the parts between two
+/// azimuths from the panel's axis alone.
+std::vector<ApertureFace> aperture_of(const PanelInLight& panel, const LightBody::Angles& azimuths);
+
+/// A small part of the aperture, in the panel's frame.
+struct ApertureSpot {
+  const LightBody* body = nullptr;
+  FaceRole role = FaceRole::outer;
+  SpacePoint at;
+  SpaceVector outward;  ///< unit
+  double area_mm2 = 0;  ///< that it stands for
+  double angle = 0;     ///< about the body's turning axis
+};
+
+/// Spots spread evenly over the aperture by a sequence that fills gaps: numbers `first` to `first + count - 1`
+/// of each face's sequence, begun at a place that `shift` decides; each face has spots by its share of the
+/// area. Spots that fall on glass that was cut away are left out. A spot's area is for one spot in all of its
+/// face: divide by the number of spots that the face has been given.
+class ApertureSpots {
+ public:
+  ApertureSpots() = default;
+  ApertureSpots(const PanelInLight& panel, const LightBody::Angles& azimuths);
+
+  /// Appends round `round` (0, 1, ...) of about `spots` spots over the whole aperture. All rounds together are
+  /// one even spread; `share` is the area's divisor after this round.
+  void append(int round, int spots, std::uint64_t shift, std::vector<ApertureSpot>& to) const;
+  [[nodiscard]] bool empty() const { return faces_.empty(); }
+
+ private:
+  [[nodiscard]] int count_of(std::size_t face, int spots) const;
+
+  std::vector<ApertureFace> faces_;
+  double area_mm2_ = 0;
+};
+
+}  // namespace prismwright

@@ -1,0 +1,312 @@
+#include "core/light/beam_map.h"
+
+#include <tbb/parallel_for.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "core/base/angle.h"
+
+namespace prismwright {
+
+namespace {
+
+constexpr int kSets = 4;
+constexpr std::size_t kBlock = 64;  ///< spots that one task works out
+
+/// A grid's sum with the bound's and the glass path's.
+struct Sum {
+  std::vector<double> cd;
+  std::vector<double> bound;
+  std::vector<double> glass;
+  long spots = 0;
+  long exact = 0;
+
+  explicit Sum(std::size_t size) : cd(size), bound(size), glass(size) {}
+  void add(const Sum& other) {
+    for (std::size_t i = 0; i < cd.size(); ++i) {
+      cd[i] += other.cd[i];
+      bound[i] += other.bound[i];
+      glass[i] += other.glass[i];
+    }
+    spots += other.spots;
+    exact += other.exact;
+  }
+};
+
+/// The panels that one set of spots serves, with their turn from the set's panel in radians.
+struct Place {
+  double turn;
+  double factor;
+};
+struct PanelClass {
+  const PanelInLight* panel;
+  std::vector<Place> places;
+  ApertureSpots spots;
+};
+
+constexpr LightBody::Angles kAllRound{-2 * kPi, 2 * kPi};
+
+/// Azimuths of a panel turned about the lens axis that can send light into the grid: as far beyond it as the
+/// lamp is seen wide, twice over for prisms that widen it.
+LightBody::Angles azimuths_that_matter(const PanelInLight& panel, const LampBody& lamp, const BeamGrid& grid,
+                                       const std::vector<Place>& places) {
+  double nearest = 1e300;
+  for (const LightBody& body : panel.bodies) {
+    if (body.turning() != TurningAxis::lens) continue;
+    for (const TurnedFace& face : body.faces())
+      nearest = std::min({nearest, face.place(0).off, face.place(1).off});
+  }
+  double away = 0;
+  for (const LampPart& part : lamp.parts()) {
+    const double wide = part.shape == LampShape::tile ? part.radius_mm() : part.width_mm / 2;
+    if (part.alight) away = std::max(away, std::hypot(part.middle.x, part.middle.y) + wide);
+  }
+  if (!(away < 0.5 * nearest)) return kAllRound;
+  const double margin = 2 * std::asin(away / nearest) + radians(0.2);
+  const double from = radians(grid.azimuth_from_deg) - margin;
+  const double to = radians(grid.azimuth_deg(grid.azimuths - 1)) + margin;
+  if (to - from >= 2 * kPi) return kAllRound;
+  LightBody::Angles hull{kPi, -kPi};
+  for (const Place& place : places) {
+    // The grid seen from the panel, once round to either side.
+    for (const double round : {-2 * kPi, 0.0, 2 * kPi}) {
+      const double low = std::max(-kPi, from - place.turn + round);
+      const double high = std::min(kPi, to - place.turn + round);
+      if (low >= high) continue;
+      hull = {std::min(hull.from, low), std::max(hull.to, high)};
+    }
+  }
+  return hull;
+}
+
+std::vector<PanelClass> classes_of(const LightLens& lens, const LampBody& lamp, const BeamRequest& request,
+                                   bool grid_alone) {
+  std::vector<PanelClass> classes;
+  const auto& panels = lens.panels();
+  for (std::size_t i = 0; i < panels.size(); ++i) {
+    const PanelInLight& panel = panels[i];
+    if (panel.bodies.empty() || (request.panel != 0 && panel.number != request.panel)) continue;
+    const double factor = request.panel_factors.empty() ? 1 : request.panel_factors[i];
+    const double turn = request.panel != 0 ? 0 : panel.axis;
+    // Congruent panels lie alike among their like neighbours only if the whole lens repeats; what a neighbour
+    // takes of a panel's own light is so little that the first of its kind stands for all.
+    const auto known = std::find_if(classes.begin(), classes.end(), [&](const PanelClass& c) {
+      return c.panel == &panels[static_cast<std::size_t>(panel.like)];
+    });
+    if (known != classes.end()) {
+      known->places.push_back({turn, factor});
+      continue;
+    }
+    classes.push_back({&panel, {{turn, factor}}, ApertureSpots()});
+  }
+  for (PanelClass& group : classes)
+    group.spots = ApertureSpots(
+        *group.panel,
+        grid_alone ? azimuths_that_matter(*group.panel, lamp, request.grid, group.places) : kAllRound);
+  return classes;
+}
+
+/// Adds patches to a grid.
+class Painter {
+ public:
+  explicit Painter(const BeamGrid& grid) : grid_(grid) {}
+
+  void paint(const BeamPatch& patch, const Place& place, double weight, double luminance, Sum& sum) const {
+    const double azimuth_deg = degrees(patch.middle().azimuth + place.turn);
+    const double half_deg = degrees(patch.half_width().azimuth);
+    const double whole = 360 / grid_.azimuth_step_deg;
+    // The grid may see the window once more a whole turn on.
+    const double start = (azimuth_deg - half_deg - grid_.azimuth_from_deg) / grid_.azimuth_step_deg;
+    const double end = (azimuth_deg + half_deg - grid_.azimuth_from_deg) / grid_.azimuth_step_deg;
+    const double first_turn = std::ceil(-end / whole);
+    for (double turn = first_turn; start + turn * whole <= grid_.azimuths - 1; ++turn) {
+      const int from = std::max(0, static_cast<int>(std::ceil(start + turn * whole)));
+      const int to = std::min(grid_.azimuths - 1, static_cast<int>(std::floor(end + turn * whole)));
+      for (int i = from; i <= to; ++i) column(patch, place, i, weight, luminance, sum);
+    }
+  }
+
+ private:
+  void column(const BeamPatch& patch, const Place& place, int i, double weight, double luminance,
+              Sum& sum) const {
+    const double middle =
+        (degrees(patch.middle().elevation) - grid_.elevation_from_deg) / grid_.elevation_step_deg;
+    const double half = degrees(patch.half_width().elevation) / grid_.elevation_step_deg;
+    const int from = std::max(0, static_cast<int>(std::ceil(middle - half)));
+    const int to = std::min(grid_.elevations - 1, static_cast<int>(std::floor(middle + half)));
+    const double azimuth = radians(grid_.azimuth_deg(i)) - place.turn;
+    for (int k = from; k <= to; ++k) {
+      const FarDirection far{azimuth, radians(grid_.elevation_deg(k))};
+      const double cd = patch.intensity_cd(far);
+      if (cd == 0) continue;
+      const std::size_t at = grid_.at(i, k);
+      const double seen = weight * place.factor * cd;
+      sum.cd[at] += seen;
+      sum.glass[at] += seen * patch.glass_mm();
+      const double facing = dot(direction_at(far.azimuth, far.elevation), patch.spot().outward);
+      sum.bound[at] += weight * luminance * patch.spot().area_mm2 * facing;
+    }
+  }
+
+  BeamGrid grid_;
+};
+
+/// The sums of the four sets, growing round by round.
+class Rounds {
+ public:
+  Rounds(const LightLens& lens, const LampBody& lamp, const BeamRequest& request)
+      : lens_(lens), lamp_(lamp), request_(request), classes_(classes_of(lens, lamp, request, true)) {
+    for (int set = 0; set < kSets; ++set) sets_.emplace_back(request.grid.size());
+  }
+
+  /// False when stopped.
+  bool add_round(int round, const Progress& progress) {
+    for (int set = 0; set < kSets; ++set) {
+      for (std::size_t c = 0; c < classes_.size(); ++c) {
+        std::vector<ApertureSpot> spots;
+        classes_[c].spots.append(round, request_.first_spots, static_cast<std::uint64_t>(set) * 1000 + c,
+                                 spots);
+        add_spots(classes_[c], spots, sets_[static_cast<std::size_t>(set)]);
+      }
+      const double share = (round * kSets + set + 1.0) / (request_.most_rounds * kSets);
+      if (!goes_on(progress, std::min(0.99, share), "beam")) return false;
+    }
+    return true;
+  }
+
+  [[nodiscard]] BeamMap map(int rounds) const {
+    BeamMap map;
+    map.grid = request_.grid;
+    map.cd.resize(request_.grid.size());
+    double squares = 0;
+    double peak_square = 0;
+    std::size_t peak = 0;
+    for (std::size_t i = 0; i < map.cd.size(); ++i) {
+      double sum = 0;
+      double sum_squares = 0;
+      for (const Sum& set : sets_) {
+        const double value = set.cd[i] / rounds;
+        sum += value;
+        sum_squares += value * value;
+      }
+      map.cd[i] = sum / kSets;
+      const double square = std::max(0.0, sum_squares / kSets - map.cd[i] * map.cd[i]) / (kSets - 1);
+      squares += square;
+      if (i > 0 && map.cd[i] <= map.cd[peak]) continue;
+      peak = i;
+      peak_square = square;
+    }
+    if (!map.cd.empty() && map.cd[peak] > 0) map.peak_error = std::sqrt(peak_square) / map.cd[peak];
+    finish(map, peak, std::sqrt(squares / static_cast<double>(map.cd.size())), rounds);
+    return map;
+  }
+
+ private:
+  void finish(BeamMap& map, std::size_t peak, double rms, int rounds) const {
+    const auto azimuths = static_cast<std::size_t>(request_.grid.azimuths);
+    map.peak_cd = map.cd.empty() ? 0 : map.cd[peak];
+    map.peak_azimuth = static_cast<int>(peak % azimuths);
+    map.peak_elevation = static_cast<int>(peak / azimuths);
+    map.error = map.peak_cd > 0 ? rms / map.peak_cd : 0;
+    double glass = 0;
+    for (const Sum& set : sets_) {
+      map.bound_cd += set.bound[peak] / rounds / kSets;
+      glass += set.glass[peak] / rounds / kSets;
+      map.spots += set.spots;
+      map.exact_spots += set.exact;
+    }
+    map.glass_mm = map.peak_cd > 0 ? glass / map.peak_cd : 0;
+  }
+
+  void add_spots(const PanelClass& group, const std::vector<ApertureSpot>& spots, Sum& to) const {
+    const std::size_t blocks = (spots.size() + kBlock - 1) / kBlock;
+    std::vector<Sum> sums(blocks, Sum(request_.grid.size()));
+    tbb::parallel_for(std::size_t{0}, blocks, [&](std::size_t b) {
+      const std::size_t end = std::min(spots.size(), (b + 1) * kBlock);
+      for (std::size_t i = b * kBlock; i < end; ++i) add_spot(group, spots[i], sums[b]);
+    });
+    // Always in the same order, so that the sum is the same to the last bit.
+    for (const Sum& sum : sums) to.add(sum);
+  }
+
+  void add_spot(const PanelClass& group, const ApertureSpot& spot, Sum& sum) const {
+    const Painter painter(request_.grid);
+    for (const BeamColour& colour : request_.colours) {
+      const PathFinder finder(lens_, colour.glass);
+      const auto patch = BeamPatch::make(finder, *group.panel, spot, lamp_);
+      ++sum.spots;
+      if (!patch) continue;
+      if (!patch->smooth()) ++sum.exact;
+      for (const Place& place : group.places)
+        painter.paint(*patch, place, colour.weight, lamp_.luminance_cd_mm2(), sum);
+    }
+  }
+
+  const LightLens& lens_;
+  const LampBody& lamp_;
+  const BeamRequest& request_;
+  std::vector<PanelClass> classes_;
+  std::vector<Sum> sets_;
+};
+
+}  // namespace
+
+double BeamMap::at_deg(double azimuth_deg, double elevation_deg) const {
+  const double x = (azimuth_deg - grid.azimuth_from_deg) / grid.azimuth_step_deg;
+  const double y = (elevation_deg - grid.elevation_from_deg) / grid.elevation_step_deg;
+  if (!(x >= 0 && y >= 0 && x <= grid.azimuths - 1 && y <= grid.elevations - 1)) return 0;
+  const int i = std::min(static_cast<int>(x), std::max(0, grid.azimuths - 2));
+  const int k = std::min(static_cast<int>(y), std::max(0, grid.elevations - 2));
+  const int i2 = std::min(i + 1, grid.azimuths - 1);
+  const int k2 = std::min(k + 1, grid.elevations - 1);
+  const double u = x - i;
+  const double v = y - k;
+  return (1 - u) * ((1 - v) * at(i, k) + v * at(i, k2)) + u * ((1 - v) * at(i2, k) + v * at(i2, k2));
+}
+
+Outcome<BeamMap> beam_map(const LightLens& lens, const LampBody& lamp, const BeamRequest& request,
+                          const Progress& progress, const BeamWatcher& watcher) {
+  Rounds rounds(lens, lamp, request);
+  BeamMap map;
+  for (int round = 0; round < request.most_rounds; ++round) {
+    if (!rounds.add_round(round, progress))
+      return Problem{Trouble::stopped, "stopped", "light", "The beam was stopped."};
+    map = rounds.map(round + 1);
+    if (watcher) watcher(map);
+    if (round > 0 && map.error <= request.wanted_error && map.peak_error <= request.wanted_peak_error) break;
+    if (map.peak_cd == 0) break;
+  }
+  return map;
+}
+
+BeamFlux beam_flux(const LightLens& lens, const LampBody& lamp, const BeamRequest& request, int spots) {
+  constexpr int kSteps = 24;
+  std::array<double, kSets> sets{};
+  for (const PanelClass& group : classes_of(lens, lamp, request, false)) {
+    double factors = 0;
+    for (const Place& place : group.places) factors += place.factor;
+    for (int set = 0; set < kSets; ++set) {
+      std::vector<ApertureSpot> all;
+      group.spots.append(0, spots, static_cast<std::uint64_t>(set), all);
+      std::vector<double> flux(all.size());
+      tbb::parallel_for(std::size_t{0}, all.size(), [&](std::size_t i) {
+        for (const BeamColour& colour : request.colours) {
+          const PathFinder finder(lens, colour.glass);
+          const auto patch = BeamPatch::make(finder, *group.panel, all[i], lamp);
+          if (patch) flux[i] += colour.weight * patch->flux_lm(kSteps);
+        }
+      });
+      for (const double lm : flux) sets[static_cast<std::size_t>(set)] += factors * lm;
+    }
+  }
+  BeamFlux result;
+  for (const double lm : sets) result.lm += lm / kSets;
+  double squares = 0;
+  for (const double lm : sets) squares += (lm - result.lm) * (lm - result.lm);
+  result.error_lm = std::sqrt(squares / (kSets * (kSets - 1)));
+  return result;
+}
+
+}  // namespace prismwright
