@@ -108,6 +108,74 @@ TEST_F(LaserOnSection, ButtonsStepByZoneToo) {
   EXPECT_EQ(laser()->zone(), "U02");
 }
 
+/// The stacks have focal points of their own, 12 mm above and 20 mm below the principal one.
+class LaserInBands : public LaserOnSection {
+ protected:
+  void SetUp() override {
+    LaserOnSection::SetUp();
+    const Assignment edits[] = {{"section.upper_focus_mm", "12"}, {"section.lower_focus_mm", "-20"}};
+    ASSERT_TRUE(bench.assign(edits, {}));
+    drawing()->setFocus();
+  }
+};
+
+TEST_F(LaserInBands, StepsGoBandByBandFromEachBandsFocalPoint) {
+  const Section& section = bench.plan()->section;
+  const std::vector<LaserStop> stops = laser_stops(section);
+  laser()->pointAtZone(QString::fromStdString(stops.front().zone));
+  for (std::size_t i = 0; i < stops.size(); ++i) {
+    EXPECT_EQ(laser()->zone().toStdString(), stops[i].zone);
+    EXPECT_DOUBLE_EQ(laser()->elevation_deg(), stops[i].elevation_deg);
+    const double focus_z = band_aim(section.input, stops[i].band).focus_z_mm;
+    EXPECT_NEAR(laser()->path()->points.front().z, focus_z, 1e-9) << stops[i].zone;
+    EXPECT_LT(std::abs(laser()->path()->departure_deg), 1e-3) << stops[i].zone << " is met as it was made";
+    QTest::keyClick(drawing(), Qt::Key_PageUp);
+  }
+  EXPECT_EQ(laser()->zone().toStdString(), stops.back().zone) << "no further up";
+  for (std::size_t i = stops.size() - 1; i-- > 0;) {
+    QTest::mouseClick(page->findChild<QToolButton*>("laser.down"), Qt::LeftButton);
+    EXPECT_EQ(laser()->zone().toStdString(), stops[i].zone);
+    EXPECT_DOUBLE_EQ(laser()->elevation_deg(), stops[i].elevation_deg);
+  }
+}
+
+TEST_F(LaserInBands, ReadoutNamesTheFocalPointWhereItIsNotThePrincipalOne) {
+  laser()->pointAtZone("U02");
+  EXPECT_TRUE(label("laser.sums").contains("upper prisms' focal point, 12"))
+      << label("laser.sums").toStdString();
+  EXPECT_TRUE(label("laser.sums").contains("above"));
+  laser()->pointAtZone("L01");
+  EXPECT_TRUE(label("laser.sums").contains("lower prisms' focal point, 20"))
+      << label("laser.sums").toStdString();
+  EXPECT_TRUE(label("laser.sums").contains("below"));
+  laser()->pointAtZone("R2");
+  EXPECT_FALSE(label("laser.sums").contains("focal point")) << label("laser.sums").toStdString();
+}
+
+TEST_F(LaserInBands, TypedElevationIsTakenByItsBandAfterAStep) {
+  laser()->pointAtZone("U02");
+  auto* field = page->findChild<QLineEdit*>("laser.elevation");
+  field->setFocus();
+  field->selectAll();
+  QTest::keyClicks(field, "6");
+  QTest::keyClick(field, Qt::Key_Return);
+  EXPECT_TRUE(laser()->zone().startsWith('R') || laser()->zone() == "C") << laser()->zone().toStdString();
+  EXPECT_NEAR(laser()->path()->points.front().z, 0, 1e-9);
+  expectReadoutOf(6);
+}
+
+TEST_F(LaserInBands, GripIsOnTheRayAndIsDraggedRoundItsFocalPoint) {
+  laser()->pointAtZone("U02");
+  const SectionPoint at = drawing()->map().toSection(*drawing()->grip());
+  EXPECT_NEAR(degrees(std::atan2(at.z - 12, at.r)), laser()->elevation_deg(), 1e-6);
+  const double before = laser()->elevation_deg();
+  const double reach = std::hypot(at.r, at.z - 12);
+  const double wanted = radians(before + 3);
+  const QPointF target = drawing()->map().toView({reach * std::cos(wanted), 12 + reach * std::sin(wanted)});
+  drag(drawing()->grip()->toPoint(), target.toPoint());
+  EXPECT_NEAR(laser()->elevation_deg(), before + 3, 0.6);
+}
+
 TEST_F(LaserOnSection, BoardTakesADistanceInInchesAndShowsTheSpot) {
   auto* field = page->findChild<QLineEdit*>("laser.board");
   field->setFocus();

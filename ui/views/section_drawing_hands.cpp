@@ -85,7 +85,8 @@ void SectionDrawing::contextMenuEvent(QContextMenuEvent* event) {
 
 void SectionDrawing::turnTowards(const QPointF& place) {
   const SectionPoint at = map_.toSection(place);
-  if (at.r != 0 || at.z != 0) laser_->point(degrees(std::atan2(at.z, std::max(at.r, 0.0))));
+  const double rise = at.z - laser_->source_z_mm();
+  if (at.r != 0 || rise != 0) laser_->point(degrees(std::atan2(rise, std::max(at.r, 0.0))));
 }
 
 void SectionDrawing::select(const QString& zone, bool adds) {

@@ -34,10 +34,10 @@ std::optional<std::pair<double, double>> part_inside(QPointF a, QPointF b, const
   return std::pair{from, to};
 }
 
-/// The arc on which the grip runs, with a tick every ten degrees.
-void paint_arc(QPainter& painter, double reach_mm, const SectionMap& map) {
+/// The arc on which the grip runs, with a tick every ten degrees, round the focal point the laser stands in.
+void paint_arc(QPainter& painter, SectionPoint source, double reach_mm, const SectionMap& map) {
   const double reach = reach_mm * map.pixelsPerMm();
-  const QPointF focus = map.toView({0, 0});
+  const QPointF focus = map.toView(source);
   painter.setPen(QPen(palette::muted_ink(), 0.8));
   painter.drawArc(QRectF(focus.x() - reach, focus.y() - reach, 2 * reach, 2 * reach), -90 * 16, 180 * 16);
   for (int degree = -90; degree <= 90; degree += 10) {
@@ -104,7 +104,7 @@ void paint_board(QPainter& painter, const Laser& laser, const SectionMap& map, c
 
 std::optional<QPointF> grip_place(const RayPath& path, double reach_mm, const SectionMap& map,
                                   const QRectF& view) {
-  const QPointF focus = map.toView({0, 0});
+  const QPointF focus = map.toView(path.points.empty() ? SectionPoint{} : path.points.front());
   const double angle = radians(path.elevation_deg);
   const QPointF out(std::cos(angle), -std::sin(angle));
   const double reach = reach_mm * map.pixelsPerMm();
@@ -118,7 +118,7 @@ std::optional<QPointF> grip_place(const RayPath& path, double reach_mm, const Se
 
 void paint_laser(QPainter& painter, const Laser& laser, double reach_mm, const SectionMap& map,
                  const QRectF& view, bool focused) {
-  paint_arc(painter, reach_mm, map);
+  paint_arc(painter, {0, laser.source_z_mm()}, reach_mm, map);
   if (!laser.path()) return;
   paint_board(painter, laser, map, view);
   paint_ray(painter, *laser.path(), map, view);
