@@ -270,6 +270,7 @@ void MainWindow::followMaking() {
   stop_->setVisible(making || behind);
   stop_->setText(making ? tr("Stop") : tr("Make solids"));
   export_->setEnabled(bench_->made() && !bench_->madeIsStale());
+  drawing_->setEnabled(bench_->hasBook() && bench_->plan() && !bench_->sectionProblem());
 }
 
 void MainWindow::remember(const QString& path) {

@@ -75,6 +75,7 @@ class MainWindow : public QMainWindow {
   QAction* undo_ = nullptr;
   QAction* redo_ = nullptr;
   QAction* export_ = nullptr;
+  QAction* drawing_ = nullptr;
   std::array<QAction*, 4> page_actions_{};
   QLabel* path_ = nullptr;
   QLabel* making_words_ = nullptr;

@@ -6,6 +6,7 @@
 #include "ui/main_window.h"
 #include "ui/pages/start_page.h"
 #include "ui/style/dress.h"
+#include "ui/views/drawing_dialog.h"
 #include "ui/views/help_texts.h"
 
 namespace prismwright {
@@ -30,6 +31,10 @@ void MainWindow::makeMenus() {
   export_ = addAction(file, "action.export", tr("&Export STEP and STL…"), QKeySequence(Qt::CTRL | Qt::Key_E));
   export_->setIcon(drawn_icon(QStringLiteral("export")));
   connect(export_, &QAction::triggered, this, &MainWindow::exportSolids);
+  drawing_ =
+      addAction(file, "action.drawing", tr("Save section &drawing…"), QKeySequence(Qt::CTRL | Qt::Key_D));
+  drawing_->setIcon(drawn_icon(QStringLiteral("sheet")));
+  connect(drawing_, &QAction::triggered, this, [this] { save_section_drawing(bench_, this); });
   file->addSeparator();
   QAction* quit = addAction(file, "action.quit", tr("&Quit"), QKeySequence(Qt::CTRL | Qt::Key_Q));
   connect(quit, &QAction::triggered, this, &QWidget::close);

@@ -117,9 +117,13 @@ TEST_F(Window, SectionThatCannotBeIsSaidInABarUntilItCanAgain) {
   EXPECT_EQ(find<QAbstractButton>("tell.level")->property("state").toInt(),
             static_cast<int>(TellTale::State::amiss));
   for (const Page page : {Page::brief, Page::section, Page::lens, Page::works}) window->showPage(page);
+  EXPECT_FALSE(find<QAction>("action.drawing")->isEnabled()) << "there is nothing to draw";
+  EXPECT_FALSE(find<QAbstractButton>("tool.drawing")->isEnabled());
   press(Qt::Key_Z, Qt::ControlModifier);
   EXPECT_TRUE(notice("notice.section")->shown().isEmpty());
   EXPECT_FALSE(bench().sectionProblem());
+  EXPECT_TRUE(find<QAction>("action.drawing")->isEnabled());
+  EXPECT_TRUE(find<QAbstractButton>("tool.drawing")->isEnabled());
 }
 
 TEST_F(Window, WhatIsBeingTypedIsKeptWhenTheWindowCloses) {
@@ -208,6 +212,18 @@ TEST_F(Window, ChosenPrismsAreWrittenAsStepAndStl) {
       });
   EXPECT_TRUE(QFile::exists(out + "/" + mark + ".step"));
   EXPECT_TRUE(QFile::exists(out + "/" + mark + ".stl"));
+}
+
+TEST_F(Window, SectionDrawingIsSavedFromAnyPageByItsKeys) {
+  EXPECT_EQ(window->page(), Page::brief);
+  EXPECT_TRUE(find<QAction>("action.drawing")->isEnabled());
+  whileOpen(
+      "drawing", [this] { press(Qt::Key_D, Qt::ControlModifier); },
+      [&](QDialog& dialog) {
+        QTest::mouseClick(dialog.findChild<QAbstractButton*>("drawing.save"), Qt::LeftButton);
+        QTest::mouseClick(dialog.findChild<QAbstractButton*>("drawing.close"), Qt::LeftButton);
+      });
+  EXPECT_TRUE(QFile::exists(folder.filePath("book section.pdf")));
 }
 
 TEST_F(Window, EditWhileSolidsAreMadeTakesThemUpAnewAndTheNewestWins) {

@@ -3,7 +3,6 @@
 #include <QAction>
 #include <QHBoxLayout>
 #include <QMenu>
-#include <QToolButton>
 
 #include "ui/style/dress.h"
 #include "ui/views/zone_actions.h"
@@ -28,17 +27,16 @@ ZoneTools::ZoneTools(ZoneActions* actions, QWidget* parent) : QWidget(parent) {
     row->addWidget(button);
   }
   row->addStretch(1);
-  auto* drawing = new QToolButton(this);
-  drawing->setObjectName(QStringLiteral("tool.drawing"));
-  drawing->setText(tr("Save drawing…"));
-  drawing->setIcon(drawn_icon(QStringLiteral("sheet")));
-  drawing->setIconSize({18, 18});
-  drawing->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
-  drawing->setProperty("tool", true);
-  drawing->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_D));
-  drawing->setToolTip(tr("Save the section as PDF, SVG or DXF (Ctrl+D)"));
-  connect(drawing, &QToolButton::clicked, this, &ZoneTools::drawingWanted);
-  row->addWidget(drawing);
+  drawing_ = new QToolButton(this);
+  drawing_->setObjectName(QStringLiteral("tool.drawing"));
+  drawing_->setText(tr("Save drawing…"));
+  drawing_->setIcon(drawn_icon(QStringLiteral("sheet")));
+  drawing_->setIconSize({18, 18});
+  drawing_->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
+  drawing_->setProperty("tool", true);
+  drawing_->setToolTip(tr("Save the section as PDF, SVG or DXF (Ctrl+D)"));
+  connect(drawing_, &QToolButton::clicked, this, &ZoneTools::drawingWanted);
+  row->addWidget(drawing_);
 }
 
 }  // namespace prismwright

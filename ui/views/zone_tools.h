@@ -1,5 +1,6 @@
 #pragma once
 
+#include <QToolButton>
 #include <QWidget>
 
 namespace prismwright {
@@ -13,9 +14,13 @@ class ZoneTools : public QWidget {
 
  public:
   explicit ZoneTools(ZoneActions* actions, QWidget* parent = nullptr);
+  void allowDrawing(bool allowed) { drawing_->setEnabled(allowed); }
 
  signals:
-  void drawingWanted();  ///< "Save drawing…" was pressed (tool.drawing, Ctrl+D)
+  void drawingWanted();  ///< "Save drawing…" was pressed (tool.drawing)
+
+ private:
+  QToolButton* drawing_;
 };
 
 }  // namespace prismwright
