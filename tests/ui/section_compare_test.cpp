@@ -28,8 +28,16 @@ class SectionsCompared : public SectionDesk {
     ASSERT_TRUE(button && button->isVisible() && button->isEnabled()) << name;
     QTest::mouseClick(button, Qt::LeftButton);
   }
-  void widenEdge() {
-    const Assignment edit{"section.edge_mm", "6"};
+  void choose(const char* box, const char* name) {
+    auto* combo = page->findChild<QComboBox*>(box);
+    combo->setFocus();
+    const int place = combo->findText(name);
+    ASSERT_GE(place, 0) << name;
+    while (combo->currentIndex() != place)
+      QTest::keyClick(combo, combo->currentIndex() < place ? Qt::Key_Down : Qt::Key_Up);
+  }
+  void widenEdge(const char* mm = "6") {
+    const Assignment edit{"section.edge_mm", mm};
     ASSERT_TRUE(bench.assign({&edit, 1}, {}));
   }
   [[nodiscard]] QListWidget* list() const { return page->findChild<QListWidget*>("variants"); }
@@ -117,18 +125,32 @@ TEST_F(SectionsCompared, AnyTwoAreChosen) {
   widenEdge();
   page->findChild<QLineEdit*>("variant.name")->clear();
   keep("wide edges");
-  for (const auto& [box, name] :
-       {std::pair("compare.first", "wide edges"), std::pair("compare.second", "thin edges")}) {
-    auto* combo = page->findChild<QComboBox*>(box);
-    combo->setFocus();
-    const int place = combo->findText(name);
-    while (combo->currentIndex() != place)
-      QTest::keyClick(combo, combo->currentIndex() < place ? Qt::Key_Down : Qt::Key_Up);
-  }
+  choose("compare.first", "wide edges");
+  choose("compare.second", "thin edges");
   const int edge = static_cast<int>(column(0).indexOf("Edge thickness, mm"));
   ASSERT_GE(edge, 0);
   EXPECT_EQ(column(1).at(edge), "6");
   EXPECT_EQ(column(2).at(edge), "4");
+}
+
+TEST_F(SectionsCompared, TwoVariantsLieOverThePresentSectionEachInItsOwnLine) {
+  keep("thin edges");
+  widenEdge("6");
+  page->findChild<QLineEdit*>("variant.name")->clear();
+  keep("wide edges");
+  widenEdge("9");
+  choose("compare.first", "present");
+  choose("compare.second", "thin edges");
+  const QImage with_thin = drawing()->grab().toImage();
+  choose("compare.second", "wide edges");
+  const QImage with_wide = drawing()->grab().toImage();
+  choose("compare.first", "thin edges");
+  const QImage with_both = drawing()->grab().toImage();
+  EXPECT_NE(with_thin, with_wide);
+  EXPECT_NE(with_both, with_thin);
+  EXPECT_NE(with_both, with_wide);
+  EXPECT_TRUE(label("compare.words").contains("thin edges dashed, wide edges dotted"))
+      << label("compare.words").toStdString();
 }
 
 }  // namespace

@@ -45,7 +45,7 @@ void SectionComparer::follow() {
   if (!known.contains(first_)) first_ = present_name();
   if (!known.contains(second_)) second_.clear();
   comparison_.reset();
-  overlay_.reset();
+  overlays_.clear();
   problem_.clear();
   if (watched_ && bench_->hasBook() && !second_.isEmpty() && first_ != second_) workOut();
   emit changed();
@@ -59,9 +59,9 @@ void SectionComparer::workOut() {
     return;
   }
   comparison_ = compare_sections(*one, *other);
-  // The drawing shows the present section: whichever of the two it is, the other lies over it.
-  const bool second_is_drawn = second_ == present_name();
-  overlay_ = std::make_shared<const Section>(second_is_drawn ? one->section : other->section);
+  // The drawing shows the present section by itself.
+  for (const auto& [name, compared] : {std::pair(first_, &*one), std::pair(second_, &*other)})
+    if (name != present_name()) overlays_.push_back({name, std::make_shared<const Section>(compared->section)});
 }
 
 Outcome<ComparedSection> SectionComparer::section(const QString& name) const {

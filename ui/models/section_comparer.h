@@ -4,11 +4,18 @@
 #include <QStringList>
 #include <memory>
 #include <optional>
+#include <vector>
 
 #include "core/lens/section_compare.h"
 #include "ui/models/workbench.h"
 
 namespace prismwright {
+
+/// A section to be laid over the drawing of another.
+struct SectionOverlay {
+  QString name;
+  std::shared_ptr<const Section> section;
+};
 
 /// Two sections side by side: the present one and the variants that the book keeps, any two of them. Nothing is
 /// worked out until the comparison is looked at.
@@ -28,8 +35,8 @@ class SectionComparer : public QObject {
 
   /// Blank while there is nothing to compare.
   [[nodiscard]] const std::optional<SectionComparison>& comparison() const { return comparison_; }
-  /// The section to be laid over the drawing, dashed; null when there is none.
-  [[nodiscard]] std::shared_ptr<const Section> overlay() const { return overlay_; }
+  /// The chosen sections that the drawing does not show by itself: all but the present one.
+  [[nodiscard]] const std::vector<SectionOverlay>& overlays() const { return overlays_; }
   /// Why the chosen two cannot be compared; empty when they can.
   [[nodiscard]] QString problem() const { return problem_; }
 
@@ -46,7 +53,7 @@ class SectionComparer : public QObject {
   QString second_;
   bool watched_ = false;
   std::optional<SectionComparison> comparison_;
-  std::shared_ptr<const Section> overlay_;
+  std::vector<SectionOverlay> overlays_;
   QString problem_;
 };
 

@@ -166,8 +166,11 @@ void ComparePanel::followComparison() {
     words = tr("Choose two different sections.");
   else if (words.isEmpty() && comparison->alike())
     words = tr("The two are alike.");
-  else if (words.isEmpty() && comparer_->overlay())
+  else if (words.isEmpty() && comparer_->overlays().size() == 1)
     words = tr("The other section lies over the drawing, dashed.");
+  else if (words.isEmpty())
+    words = tr("Over the drawing of the present section: %1 dashed, %2 dotted.")
+                .arg(comparer_->overlays().front().name, comparer_->overlays().back().name);
   words_->setText(words);
   words_->setProperty("refusal", !comparer_->problem().isEmpty());
   words_->setStyleSheet(words_->styleSheet());

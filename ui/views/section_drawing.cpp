@@ -22,6 +22,7 @@ SectionDrawing::SectionDrawing(Workbench* bench, Laser* laser, QWidget* parent)
   setAccessibleName(tr("Drawing of the section"));
   setFocusPolicy(Qt::StrongFocus);
   setMouseTracking(true);
+  setAttribute(Qt::WA_OpaquePaintEvent);  // the picture covers all of it
   problem_->setObjectName(QStringLiteral("section.problem"));
   problem_->setWordWrap(true);
   problem_->setAutoFillBackground(true);
@@ -76,8 +77,8 @@ QRectF SectionDrawing::box() const {
                         0.04 * glass.height());
 }
 
-void SectionDrawing::setOverlay(std::shared_ptr<const Section> overlay) {
-  picture_.setOverlay(std::move(overlay));
+void SectionDrawing::setOverlays(const std::vector<SectionOverlay>& overlays) {
+  picture_.setOverlays(overlays);
   update();
 }
 

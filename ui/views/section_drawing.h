@@ -34,8 +34,8 @@ class SectionDrawing : public QWidget {
   /// The limit of the leading selected zone, where it can be dragged and is in sight.
   [[nodiscard]] std::optional<LimitGrip> limitGrip() const;
   [[nodiscard]] LimitDrag* limits() const { return limits_; }
-  /// Another section laid over this one in dashes; null for none.
-  void setOverlay(std::shared_ptr<const Section> overlay);
+  /// Other sections laid over this one, the first in dashes, the second in dots.
+  void setOverlays(const std::vector<SectionOverlay>& overlays);
   void fitAll();
   void zoom(double factor);  ///< about the middle of the drawing
   void zoomAt(const QPointF& place, double factor);

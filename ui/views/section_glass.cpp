@@ -10,6 +10,8 @@ namespace {
 
 // Fine enough that no chord shows at the greatest enlargement (200 pixels a millimetre).
 constexpr double kChord_mm = 0.002;
+// One pixel and no more: a wider line takes five times as long to draw, at every move of a drag.
+constexpr double kEdge_px = 1;
 
 DrawnPrism drawn(const Zone& zone, const Profile& profile) {
   DrawnPrism prism{QString::fromStdString(zone.mark), polygon_of(profile, kChord_mm), {}};
@@ -63,7 +65,7 @@ void paint_glass(QPainter& painter, const std::vector<DrawnPrism>& prisms, const
   chosen.setAlphaF(0.45F);
   for (const DrawnPrism& prism : prisms) {
     const bool is_chosen = selected.contains(prism.zone);
-    painter.setPen(is_chosen ? QPen(palette::sea(), 2.2) : QPen(palette::glass_edge(), 1.2));
+    painter.setPen(is_chosen ? QPen(palette::sea(), 2.2) : QPen(palette::glass_edge(), kEdge_px));
     painter.setBrush(is_chosen ? chosen : palette::glass_fill());
     painter.drawPath(outline_of(prism, map));
   }
@@ -81,9 +83,10 @@ void paint_ribs(QPainter& painter, const std::vector<SectionRib>& ribs, const Se
   painter.setBrush(Qt::NoBrush);
 }
 
-void paint_overlay(QPainter& painter, const std::vector<DrawnPrism>& prisms, const SectionMap& map) {
+void paint_overlay(QPainter& painter, const std::vector<DrawnPrism>& prisms, const SectionMap& map,
+                   Qt::PenStyle style) {
   painter.setBrush(Qt::NoBrush);
-  painter.setPen(QPen(palette::ink(), 1.3, Qt::DashLine));
+  painter.setPen(QPen(palette::ink(), style == Qt::DashLine ? 1.3 : 1.6, style));
   for (const DrawnPrism& prism : prisms) painter.drawPath(outline_of(prism, map));
 }
 

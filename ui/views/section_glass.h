@@ -29,8 +29,9 @@ void paint_glass(QPainter& painter, const std::vector<DrawnPrism>& prisms, const
                  const QSet<QString>& selected);
 /// Horizontal ribs between the bands, hatched as cut metal.
 void paint_ribs(QPainter& painter, const std::vector<SectionRib>& ribs, const SectionMap& map);
-/// The glass of another section in dashed outline.
-void paint_overlay(QPainter& painter, const std::vector<DrawnPrism>& prisms, const SectionMap& map);
+/// The glass of another section in outline.
+void paint_overlay(QPainter& painter, const std::vector<DrawnPrism>& prisms, const SectionMap& map,
+                   Qt::PenStyle style);
 /// The marks of the zones on the lamp side, those left out that would cover another.
 void paint_marks(QPainter& painter, const std::vector<DrawnPrism>& prisms, const SectionMap& map,
                  const QRectF& view, const QSet<QString>& selected);

@@ -11,9 +11,6 @@ namespace prismwright {
 namespace {
 // Enough to show every zone's work, few enough to see the glass between them.
 constexpr int kFanRays = 84;
-// Steps in which runs of one fate are looked for; fewer while a limit is dragged.
-constexpr int kSteps = 2400;
-constexpr int kQuickSteps = 400;
 }  // namespace
 
 void SectionPicture::follow(const Workbench& bench) {
@@ -25,14 +22,13 @@ void SectionPicture::follow(const Workbench& bench) {
   fan_ = {};
   if (!plan_) return;
   prisms_ = drawn_prisms(plan_->section);
-  if (bench.tracer())
-    fan_ = fan_of_rays(*bench.tracer(), plan_->section, kFanRays, bench.isPreviewing() ? kQuickSteps : kSteps);
+  if (bench.tracer() && proof_) fan_ = fan_of_rays(*bench.tracer(), plan_->section, *proof_, kFanRays);
 }
 
-void SectionPicture::setOverlay(std::shared_ptr<const Section> overlay) {
-  if (!overlay && overlay_.empty()) return;
-  overlay_.clear();
-  if (overlay) overlay_ = drawn_prisms(*overlay);
+void SectionPicture::setOverlays(const std::vector<SectionOverlay>& overlays) {
+  if (overlays.empty() && overlays_.empty()) return;
+  overlays_.clear();
+  for (const SectionOverlay& overlay : overlays) overlays_.push_back(drawn_prisms(*overlay.section));
   fresh_ = false;
 }
 
@@ -49,7 +45,8 @@ const QPixmap& SectionPicture::pixmap(const Look& look) {
 }
 
 void SectionPicture::draw(const Look& look) {
-  pixmap_ = QPixmap(look.size * look.ratio);
+  const QSize pixels = look.size * look.ratio;
+  if (pixmap_.size() != pixels) pixmap_ = QPixmap(pixels);
   pixmap_.setDevicePixelRatio(look.ratio);
   pixmap_.fill(palette::surface());
   QPainter painter(&pixmap_);
@@ -62,7 +59,8 @@ void SectionPicture::draw(const Look& look) {
   painter.setRenderHint(QPainter::Antialiasing);
   paint_glass(painter, prisms_, look.map, look.selected);
   if (plan_) paint_ribs(painter, plan_->section.ribs, look.map);
-  paint_overlay(painter, overlay_, look.map);
+  for (std::size_t i = 0; i < overlays_.size(); ++i)
+    paint_overlay(painter, overlays_[i], look.map, i == 0 ? Qt::DashLine : Qt::DotLine);
   paint_marks(painter, prisms_, look.map, view.adjusted(kScaleLeft, 0, -kStripWidth, -kScaleFoot),
               look.selected);
   paint_strip(painter, beam(), look.map, view.adjusted(0, 0, 0, -kScaleFoot));

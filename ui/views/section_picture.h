@@ -5,6 +5,7 @@
 #include <memory>
 
 #include "core/optics/laser_bench.h"
+#include "ui/models/section_comparer.h"
 #include "ui/models/workbench.h"
 #include "ui/views/section_glass.h"
 
@@ -29,8 +30,8 @@ class SectionPicture {
 
   /// Takes the bench's last good section; cheap when it is the one held.
   void follow(const Workbench& bench);
-  /// Another section, drawn over the glass in dashed outline; null for none.
-  void setOverlay(std::shared_ptr<const Section> overlay);
+  /// Other sections, drawn over the glass in outline: the first in dashes, the second in dots.
+  void setOverlays(const std::vector<SectionOverlay>& overlays);
 
   [[nodiscard]] const std::vector<DrawnPrism>& prisms() const { return prisms_; }
   /// The level beam by height, lit and dark.
@@ -45,7 +46,7 @@ class SectionPicture {
   std::shared_ptr<const LensPlan> plan_;
   std::shared_ptr<const Proof> proof_;
   std::vector<DrawnPrism> prisms_;
-  std::vector<DrawnPrism> overlay_;
+  std::vector<std::vector<DrawnPrism>> overlays_;
   RayFan fan_;
   Look look_;
   QPixmap pixmap_;
