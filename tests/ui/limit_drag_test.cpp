@@ -1,6 +1,11 @@
+#include <QTabWidget>
+#include <QTableWidget>
+
 #include "core/base/angle.h"
 #include "tests/ui/section_desk.h"
 #include "ui/models/zone_selection.h"
+#include "ui/views/fate_bar.h"
+#include "ui/views/proof_panel.h"
 
 namespace prismwright {
 namespace {
@@ -24,6 +29,33 @@ class LimitDragged : public SectionDesk {
     QTest::mouseMove(drawing(), place);
     QCoreApplication::processEvents();
   }
+  [[nodiscard]] QTableWidget* losses() const { return page->findChild<QTableWidget*>("proof.losses"); }
+  [[nodiscard]] static QStringList texts(const QTableWidget& table) {
+    QStringList all;
+    for (int row = 0; row < table.rowCount(); ++row)
+      for (int column = 0; column < table.columnCount(); ++column) all << table.item(row, column)->text();
+    return all;
+  }
+  /// The table of losses as the proof of the section shown has them.
+  [[nodiscard]] bool lossesAreOfTheProof() const {
+    const std::vector<LossByCause>& proved = bench.proof()->losses;
+    if (losses()->rowCount() != static_cast<int>(proved.size())) return false;
+    for (int row = 0; row < losses()->rowCount(); ++row)
+      if (losses()->item(row, 2)->text() != share_text(proved[static_cast<std::size_t>(row)].share))
+        return false;
+    return true;
+  }
+};
+
+/// Counts how often a widget is painted.
+class Paints : public QObject {
+ public:
+  explicit Paints(QWidget* of) : QObject(of) { of->installEventFilter(this); }
+  bool eventFilter(QObject* watched, QEvent* event) override {
+    if (event->type() == QEvent::Paint) ++count;
+    return QObject::eventFilter(watched, event);
+  }
+  int count = 0;
 };
 
 TEST_F(LimitDragged, SectionFollowsTheHandAndTheBookIsWrittenOnce) {
@@ -36,8 +68,9 @@ TEST_F(LimitDragged, SectionFollowsTheHandAndTheBookIsWrittenOnce) {
     EXPECT_EQ(value_text(bench.values(), "section.refracting_rows"), book_before) << "only shown so far";
   }
   EXPECT_NEAR(zone("R2").to_deg, before + 0.8, 0.25) << "what is shown follows";
-  QTest::qWait(200);
-  EXPECT_NEAR(number(rowOf("R2"), ZoneTable::to), zone("R2").to_deg, 0.0051) << "the table too, a moment later";
+  EXPECT_TRUE(QTest::qWaitFor([this] {
+    return std::abs(number(rowOf("R2"), ZoneTable::to) - zone("R2").to_deg) < 0.0051;
+  })) << "the table too, a moment later";
   EXPECT_FALSE(bench.book().undo_text());
   const double shown = zone("R2").to_deg;
   QTest::mouseRelease(drawing(), Qt::LeftButton, {}, placeAt(before + 0.8));
@@ -48,6 +81,49 @@ TEST_F(LimitDragged, SectionFollowsTheHandAndTheBookIsWrittenOnce) {
   ASSERT_TRUE(bench.undo());
   EXPECT_FALSE(bench.book().undo_text()) << "one step for the whole drag";
   EXPECT_NEAR(zone("R2").to_deg, before, 1e-9);
+}
+
+TEST_F(LimitDragged, DrawingIsPaintedOnceForEachMove) {
+  choose("U03");
+  const double before = zone("U03").to_deg;
+  QTest::mousePress(drawing(), Qt::LeftButton, {}, grip());
+  QTest::qWait(100);
+  const Paints paints(drawing());
+  for (int step = 1; step <= 6; ++step) {
+    moveTo(placeAt(before - 0.2 * step));
+    EXPECT_TRUE(QTest::qWaitFor([&] { return paints.count >= step; })) << step;
+  }
+  EXPECT_EQ(paints.count, 6);
+  EXPECT_LT(zone("U03").to_deg, before - 0.8) << "and each move was a new section";
+  QTest::keyClick(drawing(), Qt::Key_Escape);
+}
+
+TEST_F(LimitDragged, FiguresOutOfSightWaitForTheEndOfTheDrag) {
+  choose("U03");
+  const double before = zone("U03").to_deg;
+  const QStringList stood = texts(*losses());
+  QTest::mousePress(drawing(), Qt::LeftButton, {}, grip());
+  moveTo(placeAt(before - 1.5));
+  QTest::qWait(300);
+  EXPECT_FALSE(lossesAreOfTheProof()) << "the drag has changed them";
+  EXPECT_EQ(texts(*losses()), stood);
+  QTest::mouseRelease(drawing(), Qt::LeftButton, {}, placeAt(before - 1.5));
+  EXPECT_TRUE(lossesAreOfTheProof());
+  EXPECT_NE(texts(*losses()), stood);
+}
+
+TEST_F(LimitDragged, FiguresOutOfSightAreUpToDateWhenTheyAreShownDuringTheDrag) {
+  choose("U03");
+  const double before = zone("U03").to_deg;
+  QTest::mousePress(drawing(), Qt::LeftButton, {}, grip());
+  moveTo(placeAt(before - 1.5));
+  page->findChild<QTabWidget*>("section.tabs")->setCurrentWidget(page->findChild<ProofPanel*>());
+  ASSERT_TRUE(losses()->isVisible());
+  EXPECT_TRUE(lossesAreOfTheProof());
+  moveTo(placeAt(before - 0.7));
+  EXPECT_TRUE(QTest::qWaitFor([this] { return lossesAreOfTheProof(); })) << "a moment later while in sight";
+  QTest::keyClick(drawing(), Qt::Key_Escape);
+  EXPECT_TRUE(lossesAreOfTheProof()) << "at once when the limit is put back";
 }
 
 TEST_F(LimitDragged, LowerPrismIsDraggedDownward) {

@@ -6,14 +6,12 @@
 #include <array>
 
 #include "ui/models/shown_numbers.h"
+#include "ui/models/slow_pace.h"
 #include "ui/style/dress.h"
 #include "ui/style/palette.h"
 
 namespace prismwright {
 namespace {
-
-/// While a limit is dragged the figures follow at a pace that can be read; the frames belong to the drawing.
-constexpr int kPreviewRest_ms = 120;
 
 QString kind_word(ZoneKind kind) {
   switch (kind) {
@@ -59,10 +57,7 @@ double height_key(const Zone& zone) { return zone.kind == ZoneKind::centre ? 0 :
 
 ZoneTable::ZoneTable(Workbench* bench, QObject* parent)
     : QAbstractTableModel(parent), bench_(bench), lock_icon_(drawn_icon(QStringLiteral("lock"))) {
-  resting_.setSingleShot(true);
-  resting_.setInterval(kPreviewRest_ms);
-  connect(&resting_, &QTimer::timeout, this, &ZoneTable::rebuild);
-  connect(bench, &Workbench::sectionChanged, this, &ZoneTable::follow);
+  SlowPace::of(bench)->add(this, [this] { rebuild(); });
   connect(bench, &Workbench::unitsChanged, this, [this] {
     if (!rows_.empty()) emit dataChanged(index(0, 0), index(rowCount() - 1, columns - 1));
     emit headerDataChanged(Qt::Horizontal, 0, columns - 1);
@@ -70,13 +65,7 @@ ZoneTable::ZoneTable(Workbench* bench, QObject* parent)
   rebuild();
 }
 
-void ZoneTable::follow() {
-  if (!bench_->isPreviewing()) return rebuild();
-  if (!resting_.isActive()) resting_.start();
-}
-
 void ZoneTable::rebuild() {
-  resting_.stop();
   std::vector<Row> rows;
   const auto plan = bench_->plan();
   const auto proof = bench_->proof();

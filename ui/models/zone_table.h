@@ -3,7 +3,6 @@
 #include <QAbstractTableModel>
 #include <QIcon>
 #include <QString>
-#include <QTimer>
 #include <memory>
 #include <vector>
 
@@ -58,7 +57,6 @@ class ZoneTable : public QAbstractTableModel {
     const ZoneProof* proof;  ///< null while there is none
   };
 
-  void follow();
   void rebuild();
   void dropRowsNotIn(const std::vector<Row>& wanted);
   [[nodiscard]] QVariant shown(const Row& row, int column) const;
@@ -71,7 +69,6 @@ class ZoneTable : public QAbstractTableModel {
   std::shared_ptr<const Proof> proof_;
   std::vector<Row> rows_;
   QString laser_zone_;
-  QTimer resting_;
   QIcon lock_icon_;
 };
 

@@ -10,6 +10,7 @@
 #include <QToolButton>
 #include <QVBoxLayout>
 
+#include "ui/models/slow_pace.h"
 #include "ui/models/zone_selection.h"
 #include "ui/pages/pages.h"
 #include "ui/views/compare_panel.h"
@@ -64,7 +65,7 @@ SectionPage::SectionPage(Workbench* bench, QWidget* parent)
   connect(laser_, &Laser::moved, this, [this] { zones_->setLaserZone(laser_->zone()); });
   connect(bench_, &Workbench::selectionChanged, this, &SectionPage::selectionToTable);
   connect(zones_, &QAbstractItemModel::rowsInserted, this, &SectionPage::selectionToTable);
-  connect(bench_, &Workbench::sectionChanged, this, &SectionPage::showNotes);
+  SlowPace::of(bench_)->add(this, [this] { showNotes(); });
   zones_->setLaserZone(laser_->zone());
   selectionToTable();
   showNotes();
@@ -83,7 +84,7 @@ QWidget* SectionPage::makeDrawingSide() {
   row->addWidget(drawing_, 1);
   column->addLayout(row, 1);
   comparer_ = new SectionComparer(bench_, this);
-  connect(comparer_, &SectionComparer::changed, this, [this] { drawing_->setOverlay(comparer_->overlay()); });
+  connect(comparer_, &SectionComparer::changed, this, [this] { drawing_->setOverlays(comparer_->overlays()); });
   column->addWidget(new FateTotals(bench_, side));
   return side;
 }
@@ -117,6 +118,10 @@ QWidget* SectionPage::makeZones() {
   column->setSpacing(4);
   auto* tools = new ZoneTools(actions_, holder);
   connect(tools, &ZoneTools::drawingWanted, this, [this] { save_section_drawing(bench_, this); });
+  const auto allow = [this, tools] { tools->allowDrawing(bench_->plan() && !bench_->sectionProblem()); };
+  connect(bench_, &Workbench::bookChanged, tools, allow);
+  connect(bench_, &Workbench::valuesChanged, tools, allow);
+  allow();
   column->addWidget(tools);
   column->addWidget(table_, 1);
   return holder;

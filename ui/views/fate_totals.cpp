@@ -4,6 +4,7 @@
 #include <QVBoxLayout>
 
 #include "ui/models/shown_numbers.h"
+#include "ui/models/slow_pace.h"
 
 namespace prismwright {
 
@@ -22,7 +23,7 @@ FateTotals::FateTotals(Workbench* bench, QWidget* parent)
   column->addWidget(bar_);
   column->addWidget(key_);
   column->addWidget(sums_);
-  connect(bench_, &Workbench::sectionChanged, this, &FateTotals::follow);
+  SlowPace::of(bench_)->add(this, [this] { follow(); });
   connect(bench_, &Workbench::unitsChanged, this, &FateTotals::follow);
   follow();
 }

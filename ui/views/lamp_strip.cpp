@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "ui/models/slow_pace.h"
 #include "ui/style/palette.h"
 
 namespace prismwright {
@@ -26,8 +27,8 @@ LampStripView::LampStripView(Workbench* bench, Laser* laser, QWidget* parent)
   setAccessibleName(tr("Light of the focus by elevation"));
   setMouseTracking(true);
   setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Expanding);
-  connect(bench_, &Workbench::sectionChanged, this, &LampStripView::follow);
-  connect(laser_, &Laser::moved, this, qOverload<>(&QWidget::update));
+  SlowPace::of(bench_)->add(this, [this] { follow(); });
+  connect(laser_, &Laser::moved, this, &LampStripView::followLaser);
   follow();
 }
 
@@ -39,6 +40,19 @@ void LampStripView::follow() {
     most_deg_ = std::min(kStep_deg * std::ceil((proof_->highest_deg + 1) / kStep_deg), 90.0);
   }
   update();
+}
+
+/// The arrow alone is painted anew: the strips stand while the laser is dragged.
+void LampStripView::followLaser() {
+  const QRect place = arrowRect();
+  if (place == arrow_) return;
+  update(arrow_);
+  update(place);
+}
+
+QRect LampStripView::arrowRect() const {
+  if (!laser_->path()) return {};
+  return QRectF(kScale - 9, yOf(laser_->elevation_deg()) - 7, 12, 14).toAlignedRect();
 }
 
 QRectF LampStripView::bar() const { return QRectF(rect()).adjusted(kScale, kTop, -2, -kFoot); }
@@ -102,6 +116,7 @@ void LampStripView::paintEvent(QPaintEvent*) {
   paintNames(painter);
   painter.setPen(palette::hairline());
   painter.drawRect(bar());
+  arrow_ = arrowRect();
   if (!laser_->path()) return;
   const double y = yOf(laser_->elevation_deg());
   painter.setRenderHint(QPainter::Antialiasing);

@@ -30,16 +30,19 @@ class LampStripView : public QWidget {
 
  private:
   void follow();
+  void followLaser();
   void paintScale(QPainter& painter) const;
   void paintStrips(QPainter& painter) const;
   void paintNames(QPainter& painter) const;
   [[nodiscard]] QRectF bar() const;
+  [[nodiscard]] QRect arrowRect() const;
 
   Workbench* bench_;
   Laser* laser_;
   std::shared_ptr<const Proof> proof_;
   double least_deg_ = -90;  ///< at the foot of the bar
   double most_deg_ = 90;    ///< at its head
+  QRect arrow_;             ///< where the laser's arrow was painted last
 };
 
 }  // namespace prismwright

@@ -6,8 +6,10 @@
 #include <QTableWidget>
 #include <QToolButton>
 #include <QVBoxLayout>
+#include <cmath>
 
 #include "ui/models/shown_numbers.h"
+#include "ui/models/slow_pace.h"
 #include "ui/style/palette.h"
 #include "ui/views/number_field.h"
 
@@ -55,6 +57,22 @@ QString signed_length(double mm, bool inches, int decimals = 2) {
   return signed_text(length_number(mm, inches, decimals));
 }
 
+/// Which band's focal point the laser stands in, and where that is.
+QString focus_words(Band band, double z_mm, bool inches) {
+  const QString place = LaserReadout::tr("%1 %2 %3")
+                            .arg(length_number(std::abs(z_mm), inches), length_unit(inches),
+                                 z_mm < 0 ? LaserReadout::tr("below") : LaserReadout::tr("above"));
+  switch (band) {
+    case Band::refracting:
+      return LaserReadout::tr("From the refracting band's focal point, %1 the principal one").arg(place);
+    case Band::upper:
+      return LaserReadout::tr("From the upper prisms' focal point, %1 the principal one").arg(place);
+    case Band::lower:
+      return LaserReadout::tr("From the lower prisms' focal point, %1 the principal one").arg(place);
+  }
+  return {};
+}
+
 Quantity own_quantity(const char* unit, double min, double max, const QString& label, const QString& meaning) {
   Quantity quantity;
   quantity.unit = unit;
@@ -75,7 +93,11 @@ LaserReadout::LaserReadout(Workbench* bench, Laser* laser, QWidget* parent)
   makeTop();
   makeTable();
   makeBoard();
-  connect(laser_, &Laser::moved, this, &LaserReadout::follow);
+  SlowPace::of(bench_)->add(this, [this] { follow(); });
+  connect(laser_, &Laser::moved, this, [this] {
+    // While a limit is dragged the ray is new for every move, like the section itself.
+    bench_->isPreviewing() ? SlowPace::of(bench_)->want(this) : follow();
+  });
   connect(bench_, &Workbench::unitsChanged, this, &LaserReadout::followUnits);
   followUnits();
 }
@@ -84,9 +106,10 @@ void LaserReadout::makeTop() {
   auto* row = new QHBoxLayout;
   row->setSpacing(8);
   auto* title = new QLabel(tr("Laser at"), this);
-  elevation_ = new NumberField(own_quantity("deg", -90, 90, tr("Elevation of the laser"),
-                                            tr("Elevation of the laser above level, seen from the focus")),
-                               QStringLiteral("laser.elevation"), this);
+  elevation_ = new NumberField(
+      own_quantity("deg", -90, 90, tr("Elevation of the laser"),
+                   tr("Elevation of the laser above level, seen from the focal point it stands in")),
+      QStringLiteral("laser.elevation"), this);
   elevation_->setSizePolicy(QSizePolicy::Maximum, QSizePolicy::Preferred);
   title->setBuddy(elevation_);
   fate_ = new QLabel(this);
@@ -105,8 +128,10 @@ void LaserReadout::makeTop() {
     connect(button, &QToolButton::clicked, this, [this, up] { laser_->stepZone(up); });
     row->addWidget(button);
   };
-  step(QStringLiteral("laser.up"), Qt::UpArrow, 1, tr("To the middle of the next zone up (Page Up)"));
-  step(QStringLiteral("laser.down"), Qt::DownArrow, -1, tr("To the middle of the next zone down (Page Down)"));
+  step(QStringLiteral("laser.up"), Qt::UpArrow, 1,
+       tr("To the middle of the next zone up, from its band's focal point (Page Up)"));
+  step(QStringLiteral("laser.down"), Qt::DownArrow, -1,
+       tr("To the middle of the next zone down, from its band's focal point (Page Down)"));
   static_cast<QVBoxLayout*>(layout())->addLayout(row);
   connect(elevation_, &NumberField::entered, laser_, &Laser::point);
 }
@@ -207,11 +232,20 @@ void LaserReadout::fillTable() {
                           degrees_text(meeting.direction_deg)}
             : QStringList(kColumns, QString());
     for (int column = 0; column < texts.size(); ++column) {
-      auto* item = new QTableWidgetItem(texts.at(column));
-      item->setTextAlignment(Qt::AlignVCenter | (column < kTextColumns ? Qt::AlignLeft : Qt::AlignRight));
-      meetings_->setItem(row, column, item);
+      put(row, column, texts.at(column));
     }
   }
+}
+
+/// Cells are kept while the laser is dragged: only figures that differ are painted anew.
+void LaserReadout::put(int row, int column, const QString& text) {
+  if (QTableWidgetItem* item = meetings_->item(row, column)) {
+    if (item->text() != text) item->setText(text);
+    return;
+  }
+  auto* item = new QTableWidgetItem(text);
+  item->setTextAlignment(Qt::AlignVCenter | (column < kTextColumns ? Qt::AlignLeft : Qt::AlignRight));
+  meetings_->setItem(row, column, item);
 }
 
 void LaserReadout::fillWords() {
@@ -226,6 +260,7 @@ void LaserReadout::fillWords() {
   fate_->setText(QStringLiteral("<b>%1</b>: <span style='color:%2'>●</span> %3")
                      .arg(zone, palette::fate(path.fate).name(), palette::fate_words(path.fate)));
   QStringList sums;
+  if (const auto band = laser_->ownFocus()) sums << focus_words(*band, laser_->source_z_mm(), bench_->inches());
   if (leaves_lens(path.fate) && !path.meetings.empty())
     sums << tr("Departs %1 deg from level").arg(degrees_text(path.departure_deg));
   for (const RayMeeting& meeting : path.meetings)
@@ -233,8 +268,9 @@ void LaserReadout::fillWords() {
       sums << tr("least margin %1 deg over critical").arg(degrees_text(path.least_margin_deg, 2));
       break;
     }
+  if (path.meetings.empty()) sums << tr("The ray meets no glass");
   if (!path.meetings.empty()) sums << tr("%1 % comes through").arg(100 * path.through, 0, 'f', 2);
-  sums_->setText(sums.isEmpty() ? tr("The ray meets no glass.") : sums.join(tr("; ")) + tr("."));
+  sums_->setText(sums.join(tr("; ")) + tr("."));
   const auto spot = laser_->spot();
   const bool inches = bench_->inches();
   const QString unit = length_unit(inches);

@@ -28,6 +28,7 @@ class LaserReadout : public QWidget {
   void makeBoard();
   void follow();
   void fillTable();
+  void put(int row, int column, const QString& text);
   void fillWords();
   void followUnits();
 

@@ -2,6 +2,7 @@
 
 #include <QHeaderView>
 
+#include "ui/models/slow_pace.h"
 #include "ui/views/fate_bar.h"
 
 namespace prismwright {
@@ -30,7 +31,7 @@ LossTable::LossTable(Workbench* bench, QWidget* parent) : QTableWidget(0, 3, par
     horizontalHeader()->setSectionResizeMode(column, QHeaderView::Fixed);
     setColumnWidth(column, width);
   }
-  connect(bench_, &Workbench::sectionChanged, this, &LossTable::follow);
+  SlowPace::of(bench_)->add(this, [this] { follow(); });
   follow();
 }
 

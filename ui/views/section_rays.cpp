@@ -43,16 +43,16 @@ void paint_loss(QPainter& painter, QPointF place, const QColor& colour, double a
 }
 
 void paint_fan(QPainter& painter, const std::vector<RayPath>& rays, const SectionMap& map, const QRectF& view) {
-  const double opacity = painter.opacity();
   // Level light first: the rays that go astray or are lost must not be hidden under it.
   for (const bool level : {true, false}) {
     for (const RayPath& path : rays) {
       if ((path.fate == Fate::level) != level) continue;
-      painter.setPen(palette::fate_pen(path.fate, level ? 0.7 : 0.9));
-      // What is lost in every corner of every prism is marked by its cross; its line may stand back.
-      painter.setOpacity(level || leaves_lens(path.fate) ? opacity : 0.5 * opacity);
+      QPen pen = palette::fate_pen(path.fate, level ? 0.7 : 0.9);
+      // What is lost in every corner of every prism is marked by its cross; its line may stand back. Paler, not
+      // translucent, which takes four times as long to draw.
+      if (!leaves_lens(path.fate)) pen.setColor(palette::between(palette::surface(), pen.color(), 0.5));
+      painter.setPen(pen);
       painter.drawPolyline(way_of(path, map, view));
-      painter.setOpacity(opacity);
       if (const auto loss = place_of_loss(path))
         paint_loss(painter, map.toView(*loss), palette::fate(path.fate), 3);
     }

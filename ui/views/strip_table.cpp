@@ -3,6 +3,7 @@
 #include <QHeaderView>
 
 #include "ui/models/shown_numbers.h"
+#include "ui/models/slow_pace.h"
 
 namespace prismwright {
 namespace {
@@ -22,7 +23,7 @@ StripTable::StripTable(Workbench* bench, QWidget* parent) : QTableWidget(0, 3, p
   verticalHeader()->setDefaultSectionSize(kRowHeight);
   horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
   horizontalHeader()->setDefaultAlignment(Qt::AlignRight | Qt::AlignVCenter);
-  connect(bench_, &Workbench::sectionChanged, this, &StripTable::follow);
+  SlowPace::of(bench_)->add(this, [this] { follow(); });
   connect(bench_, &Workbench::unitsChanged, this, &StripTable::follow);
   follow();
 }

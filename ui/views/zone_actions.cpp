@@ -5,6 +5,7 @@
 #include <QWidget>
 #include <algorithm>
 
+#include "ui/models/slow_pace.h"
 #include "ui/models/zone_selection.h"
 #include "ui/style/dress.h"
 
@@ -32,7 +33,7 @@ ZoneActions::ZoneActions(Workbench* bench, QWidget* page) : QObject(page), bench
     const Zone* zone = chosen();
     addTo(zone ? band_of(zone->kind) : Band::refracting);
   });
-  connect(bench_, &Workbench::sectionChanged, this, &ZoneActions::follow);
+  SlowPace::of(bench_)->add(this, [this] { follow(); });
   connect(bench_, &Workbench::selectionChanged, this, &ZoneActions::follow);
   follow();
 }
