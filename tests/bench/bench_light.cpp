@@ -17,7 +17,8 @@ Field::Field(Vector along, double angle) {
 Field::Cosines Field::cosines(const Face& face) {
   const double near_side = std::abs(dot(face.in, face.normal));
   const double ratio = face.n_from / face.n_to;
-  return {near_side, std::sqrt(Complex(1 - ratio * ratio * (1 - near_side * near_side), 0))};
+  const double rest = 1 - ratio * ratio * (1 - near_side * near_side);
+  return {near_side, rest < 0 ? Complex(0, std::sqrt(-rest)) : Complex(std::sqrt(rest), 0)};
 }
 
 // Fresnel's equations for the amplitudes, s across the plane of incidence, p = s x direction on every branch.

@@ -90,18 +90,17 @@ struct ErrorSums {
 
 /// The triangles of one solid in its own frame.
 struct SolidMesh {
-  std::vector<Vector> corners;
-  std::vector<Vector> normals;
+  std::vector<LensMesh::Corner> corners;
   std::vector<LensMesh::Triangle> triangles;
 };
 
 void measure(const SolidMesh& mesh, const LensMesh::Triangle& t, const SurfacePoint& exact, ErrorSums& errors) {
-  const Vector a = mesh.corners[t.a], b = mesh.corners[t.b], c = mesh.corners[t.c];
-  const double area = length(cross(b - a, c - a)) / 2;
+  const LensMesh::Corner &a = mesh.corners[t.a], &b = mesh.corners[t.b], &c = mesh.corners[t.c];
+  const double area = length(cross(b.place - a.place, c.place - a.place)) / 2;
   if (!(area > 1e-8)) return;
-  const Vector normal = unit(mesh.normals[t.a] + mesh.normals[t.b] + mesh.normals[t.c]);
+  const Vector normal = unit(a.normal + b.normal + c.normal);
   const double turn = std::asin(std::min(1.0, length(cross(normal, exact.normal)))) / kDegree;
-  const Vector off = vector_of(exact.place.XYZ()) - (1.0 / 3) * (a + b + c);
+  const Vector off = vector_of(exact.place.XYZ()) - (1.0 / 3) * (a.place + b.place + c.place);
   errors.add(area, turn, std::abs(dot(off, normal)));
 }
 
@@ -112,8 +111,8 @@ void add_face(const TopoDS_Face& face, SolidMesh& mesh, ErrorSums& errors) {
   const Skin skin(face);
   const auto first = static_cast<std::uint32_t>(mesh.corners.size());
   for (int i = 1; i <= facets->NbNodes(); ++i) {
-    mesh.corners.push_back(vector_of(facets->Node(i).Transformed(place.Transformation()).XYZ()));
-    mesh.normals.push_back(skin.at(facets->UVNode(i)).normal);
+    mesh.corners.push_back({vector_of(facets->Node(i).Transformed(place.Transformation()).XYZ()),
+                            skin.at(facets->UVNode(i)).normal});
   }
   for (int i = 1; i <= facets->NbTriangles(); ++i) {
     int a = 0, b = 0, c = 0;
@@ -137,11 +136,9 @@ class Mesher {
     const auto first = static_cast<std::uint32_t>(lens_.corners.size());
     const auto part = static_cast<std::uint32_t>(lens_.parts.size());
     lens_.parts.push_back({mark, glass});
-    for (const Vector& p : own.corners) {
-      lens_.corners.push_back(vector_of(gp_Pnt(p.x, p.y, p.z).Transformed(move).XYZ()));
-    }
-    for (const Vector& n : own.normals) {
-      lens_.normals.push_back(vector_of(gp_Vec(n.x, n.y, n.z).Transformed(move).XYZ()));
+    for (const auto& [p, n] : own.corners) {
+      lens_.corners.push_back({vector_of(gp_Pnt(p.x, p.y, p.z).Transformed(move).XYZ()),
+                               vector_of(gp_Vec(n.x, n.y, n.z).Transformed(move).XYZ())});
     }
     for (const LensMesh::Triangle& t : own.triangles) {
       lens_.triangles.push_back({first + t.a, first + t.b, first + t.c, part});

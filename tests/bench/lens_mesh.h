@@ -33,9 +33,12 @@ struct LensMesh {
     std::uint32_t a = 0, b = 0, c = 0;
     std::uint32_t part = 0;
   };
+  struct Corner {
+    Vector place;
+    Vector normal;  ///< of the exact surface there, outward, unit
+  };
   std::vector<MeshPart> parts;
-  std::vector<Vector> corners;
-  std::vector<Vector> normals;  ///< of each corner: that of the exact surface, outward, unit
+  std::vector<Corner> corners;
   std::vector<Triangle> triangles;
   MeshError error;
 };

@@ -15,10 +15,10 @@ struct Seen {
 
 Seen seen_of(const LensMesh& mesh) {
   Seen seen;
-  for (const Vector& p : mesh.corners) {
-    seen.reach = std::max(seen.reach, std::hypot(p.x, p.y));
-    seen.low = std::min(seen.low, p.z);
-    seen.high = std::max(seen.high, p.z);
+  for (const LensMesh::Corner& corner : mesh.corners) {
+    seen.reach = std::max(seen.reach, std::hypot(corner.place.x, corner.place.y));
+    seen.low = std::min(seen.low, corner.place.z);
+    seen.high = std::max(seen.high, corner.place.z);
   }
   return seen;
 }

@@ -107,54 +107,92 @@ void say_field(const std::string& what, const FarFigures& f) {
       fmt::format("{:.3f} % of peak", 100 * f.rms_error));
 }
 
-/// Traces until the wanted error is reached, if the first rays foretell that it takes no longer than allowed.
+std::string errors_of(const Trace& trace) {
+  const FarFigures f = figures_of(trace.all, trace.flux_lm, trace.rays);
+  return fmt::format("{:.3f} % rms over the map, {:.3f} % on the axis", 100 * f.rms_error,
+                     100 * f.axis_error_cd / f.axis_cd);
+}
+
+/// How many rays a wanted error takes, by what the first rays left of it: it falls as the root of their number.
+double rays_needed(const std::string& what, const Trace& first, double error, Taken taken) {
+  const double needed = first.rays * (error / kWantedError) * (error / kWantedError);
+  const double part = needed / first.rays;
+  say(fmt::format("foretold for {} % {} (as 1/sqrt N)", 100 * kWantedError, what),
+      fmt::format("{:.3g} rays, {}", needed, in_words({part * taken.clock_s, part * taken.processor_s})));
+  return needed;
+}
+
+/// Traces until the wanted error is reached over the map and on the axis too, as far as the first rays foretell
+/// that it takes no longer than allowed.
 Trace trace_to_error(const BenchLens& lens, double longest_s) {
   Trace trace(lens.order.grid);
   const Taken first = time_of([&] { trace = lens.tracer->trace(lens.order); });
   say("speed, 2 threads",
       fmt::format("{:.0f} rays/s by the clock, {:.0f} rays per processor second, {:.2f} meetings a ray",
                   trace.rays / first.clock_s, trace.rays / first.processor_s, trace.meetings / trace.rays));
-  const double error = figures_of(trace.all, trace.flux_lm, trace.rays).rms_error;
-  const double needed = trace.rays * (error / kWantedError) * (error / kWantedError);
-  const double foretold_s = first.clock_s * needed / trace.rays;
-  say(fmt::format("foretold for {} % rms (error falls as 1/sqrt N)", 100 * kWantedError),
-      fmt::format("{:.3g} rays, {:.1f} s ({:.1f} s of processors)", needed, foretold_s,
-                  first.processor_s * needed / trace.rays));
-  if (needed <= trace.rays || foretold_s > longest_s) return trace;
+  const FarFigures f = figures_of(trace.all, trace.flux_lm, trace.rays);
+  say(fmt::format("{:.3g} rays give", trace.rays), errors_of(trace));
+  const double most = longest_s * trace.rays / first.clock_s;
+  double wanted = 0;
+  for (const double needed : {rays_needed("rms over the map", trace, f.rms_error, first),
+                              rays_needed("on the axis", trace, f.axis_error_cd / f.axis_cd, first)}) {
+    if (needed <= most) wanted = std::max(wanted, needed);
+  }
+  if (wanted <= trace.rays) return trace;
   TraceOrder rest = lens.order;
-  rest.rays = static_cast<std::uint64_t>(needed - trace.rays);
+  rest.rays = static_cast<std::uint64_t>(wanted - trace.rays);
   rest.seed = lens.order.seed + 1;
   const Taken then = time_of([&] { trace.add(lens.tracer->trace(rest)); });
-  say("confirmed: that many rays really took",
-      fmt::format("{} and gave {:.3f} % rms",
-                  in_words({first.clock_s + then.clock_s, first.processor_s + then.processor_s}),
-                  100 * figures_of(trace.all, trace.flux_lm, trace.rays).rms_error));
+  say(fmt::format("confirmed: {:.3g} rays really gave", trace.rays),
+      fmt::format("{} in {}", errors_of(trace),
+                  in_words({first.clock_s + then.clock_s, first.processor_s + then.processor_s})));
   return trace;
 }
 
-/// Times the other computations over the same map and holds them against the rays. A spread near 1 says that
-/// they differ by no more than the rays' own noise.
+/// How far another map is from the rays' over the cells of at least a share of the peak, rms, and how much of
+/// that is the rays' own noise.
+std::string difference(const std::vector<double>& cd, const Trace& trace, double peak, double from_share) {
+  const FarGrid& grid = trace.one_prism.grid();
+  double off2 = 0, noise2 = 0, cells = 0;
+  for (int at = 0; at < grid.cells(); ++at) {
+    const auto cell = trace.one_prism.cell(at % grid.azimuths, at / grid.azimuths, trace.flux_lm, trace.rays);
+    if (cd[at] < from_share * peak) continue;
+    off2 += (cd[at] - cell.cd) * (cd[at] - cell.cd);
+    noise2 += cell.error_cd * cell.error_cd;
+    cells += 1;
+  }
+  return fmt::format("{:.3f} % of peak, the rays' noise is {:.3f} %", 100 * std::sqrt(off2 / cells) / peak,
+                     100 * std::sqrt(noise2 / cells) / peak);
+}
+
+double flux_of(const FarGrid& grid, const std::function<double(int)>& cd) {
+  double flux = 0;
+  for (int at = 0; at < grid.cells(); ++at) flux += grid.cell_sr(at) * cd(at);
+  return flux;
+}
+
+/// Times the other computations over the same map and holds them against the rays that went through one prism.
 void say_others(const BenchLens& lens, const Trace& trace) {
   const FarGrid& grid = lens.order.grid;
-  const double peak = figures_of(trace.one_prism, trace.flux_lm, trace.rays).peak_cd;
+  const FarFigures rays = figures_of(trace.one_prism, trace.flux_lm, trace.rays);
+  const double rays_lm = flux_of(grid, [&](int at) {
+    return trace.one_prism.cell(at % grid.azimuths, at / grid.azimuths, trace.flux_lm, trace.rays).cd;
+  });
   for (const OtherBeam& other : other_beams()) {
     std::vector<double> cd;
     const Taken taken = time_of([&] { cd = other.cd(lens.plan, lens.order); });
-    if (cd.size() != static_cast<std::size_t>(grid.cells())) continue;
-    double off2 = 0, noise2 = 0, flux = 0, flux_here = 0;
-    for (int at = 0; at < grid.cells(); ++at) {
-      const auto cell = trace.one_prism.cell(at % grid.azimuths, at / grid.azimuths, trace.flux_lm, trace.rays);
-      off2 += (cd[at] - cell.cd) * (cd[at] - cell.cd);
-      noise2 += cell.error_cd * cell.error_cd;
-      flux += grid.cell_sr(at) * cd[at];
-      flux_here += grid.cell_sr(at) * cell.cd;
+    if (cd.size() != static_cast<std::size_t>(grid.cells())) {
+      say(other.name, "gave no map");
+      continue;
     }
+    const double axis = cd[grid.cell_of({1, 0, 0})];
     say(other.name, in_words(taken));
-    say(other.name + ": differs from the rays, rms",
-        fmt::format("{:.3f} % of peak, the rays' noise is {:.3f} %",
-                    100 * std::sqrt(off2 / grid.cells()) / peak,
-                    100 * std::sqrt(noise2 / grid.cells()) / peak));
-    say(other.name + ": flux in the map against the rays'", fmt::format("{:.5f}", flux / flux_here));
+    say(other.name + ": on the axis, and rays against it",
+        fmt::format("{:.1f} cd; {:.4f} +- {:.4f}", axis, rays.axis_cd / axis, rays.axis_error_cd / axis));
+    say(other.name + ": differs from the rays, rms", difference(cd, trace, rays.axis_cd, 0));
+    say(other.name + ": where over half the peak", difference(cd, trace, rays.axis_cd, 0.5));
+    say(other.name + ": rays' flux in the map against it",
+        fmt::format("{:.5f}", rays_lm / flux_of(grid, [&](int at) { return cd[at]; })));
   }
 }
 
