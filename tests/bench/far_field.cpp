@@ -88,7 +88,8 @@ FarFigures figures_of(const FarField& field, double flux_lm, double rays) {
     found.axis_cd = cell.cd;
     found.axis_error_cd = cell.error_cd;
   }
-  if (found.peak_cd > 0) found.rms_error = std::sqrt(squares / grid.cells()) / found.peak_cd;
+  // Not of the greatest cell, which is the greater the noisier the map is.
+  if (found.axis_cd > 0) found.rms_error = std::sqrt(squares / grid.cells()) / found.axis_cd;
   found.peak_azimuth_deg = grid.azimuth_from_deg + peak_i * grid.azimuth_step_deg;
   found.peak_elevation_deg = grid.elevation_from_deg + peak_k * grid.elevation_step_deg;
   const auto cd = [&](int i, int k) { return field.cell(i, k, flux_lm, rays).cd; };

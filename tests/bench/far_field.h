@@ -55,7 +55,7 @@ struct FarFigures {
   double peak_elevation_deg = 0;
   double axis_cd = 0;  ///< cell about azimuth 0, elevation 0
   double axis_error_cd = 0;
-  double rms_error = 0;       ///< standard error, rms over all cells, as a share of the peak
+  double rms_error = 0;       ///< standard error, rms over all cells, as a share of the axis
   double half_width_deg = 0;  ///< width at half the peak, along the peak's row; 0 where it does not fall so low
   double half_height_deg = 0;  ///< along its column
 };

@@ -104,7 +104,7 @@ void say_field(const std::string& what, const FarFigures& f) {
   say(fmt::format("{}: width / height at half peak", what),
       fmt::format("{} / {}", width(f.half_width_deg), width(f.half_height_deg)));
   say(fmt::format("{}: standard error, rms over the map", what),
-      fmt::format("{:.3f} % of peak", 100 * f.rms_error));
+      fmt::format("{:.3f} % of axis", 100 * f.rms_error));
 }
 
 std::string errors_of(const Trace& trace) {
@@ -161,7 +161,7 @@ std::string difference(const std::vector<double>& cd, const Trace& trace, double
     noise2 += cell.error_cd * cell.error_cd;
     cells += 1;
   }
-  return fmt::format("{:.3f} % of peak, the rays' noise is {:.3f} %", 100 * std::sqrt(off2 / cells) / peak,
+  return fmt::format("{:.3f} % of axis, the rays' noise is {:.3f} %", 100 * std::sqrt(off2 / cells) / peak,
                      100 * std::sqrt(noise2 / cells) / peak);
 }
 
@@ -179,14 +179,15 @@ void say_others(const BenchLens& lens, const Trace& trace) {
     return trace.one_prism.cell(at % grid.azimuths, at / grid.azimuths, trace.flux_lm, trace.rays).cd;
   });
   for (const OtherBeam& other : other_beams()) {
-    std::vector<double> cd;
-    const Taken taken = time_of([&] { cd = other.cd(lens.plan, lens.order); });
+    OtherMap map;
+    const Taken taken = time_of([&] { map = other.map(lens.plan, lens.order); });
+    const std::vector<double>& cd = map.cd;
     if (cd.size() != static_cast<std::size_t>(grid.cells())) {
-      say(other.name, "gave no map");
+      say(other.name + " gave no map", map.words);
       continue;
     }
     const double axis = cd[grid.cell_of({1, 0, 0})];
-    say(other.name, in_words(taken));
+    say(other.name, fmt::format("{}, {}", in_words(taken), map.words));
     say(other.name + ": on the axis, and rays against it",
         fmt::format("{:.1f} cd; {:.4f} +- {:.4f}", axis, rays.axis_cd / axis, rays.axis_error_cd / axis));
     say(other.name + ": differs from the rays, rms", difference(cd, trace, rays.axis_cd, 0));
