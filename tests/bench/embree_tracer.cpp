@@ -1,146 +1,25 @@
 #include "tests/bench/embree_tracer.h"
 
-#include <array>
 #include <limits>
 #include <thread>
 #include <vector>
 
-#include <embree3/rtcore.h>
+#include "tests/bench/triangle_scene.h"
 
 namespace prismwright::bench {
 
 namespace {
 
 constexpr double kTurn = 2 * 3.14159265358979323846;
-constexpr double kClear_mm = 1e-3;  ///< beyond the hit just left; single precision places a hit within 1e-4 mm
+constexpr double kClear_mm = 1e-3;  ///< beyond the hit just left
 constexpr double kFaint = 1e-6;
 constexpr int kMostMeetings = 12;
 constexpr std::uint32_t kAir = std::numeric_limits<std::uint32_t>::max();
 
-/// What a ray meets.
-struct Meeting {
-  bool met = false;
-  double along_mm = 0;
-  Vector place;
-  Vector facet;   ///< outward normal of the triangle
-  Vector normal;  ///< interpolated, outward, unit
-  std::uint32_t part = 0;
-};
-
-using Short = std::array<float, 3>;
-Short short_of(Vector v) { return {static_cast<float>(v.x), static_cast<float>(v.y), static_cast<float>(v.z)}; }
-Vector vector_of(const Short& v) { return {v[0], v[1], v[2]}; }
-
-/// All that a hit needs of a triangle, side by side: reading it from the mesh, corner by corner, takes as long
-/// as finding the triangle. Directions are in single precision (4e-6 deg).
-struct Facet {
-  Vector corner;
-  Short across;                      ///< outward, unit
-  Short normal, normal_u, normal_v;  ///< at the first corner, and its growth towards the other two
-  std::uint32_t part = 0;
-};
-
-}  // namespace
-
-struct EmbreeTracer::Inside {
-  explicit Inside(LensMesh lens) : mesh(std::move(lens)) {
-    gather_facets();
-    device = rtcNewDevice("threads=2,hugepages=1");
-    scene = rtcNewScene(device);
-    rtcSetSceneFlags(scene, RTC_SCENE_FLAG_ROBUST);
-    rtcSetSceneBuildQuality(scene, RTC_BUILD_QUALITY_HIGH);
-    attach_triangles();
-    rtcCommitScene(scene);
-  }
-  ~Inside() {
-    rtcReleaseScene(scene);
-    rtcReleaseDevice(device);
-  }
-  Inside(const Inside&) = delete;
-  Inside& operator=(const Inside&) = delete;
-
-  void gather_facets() {
-    facets.reserve(mesh.triangles.size());
-    for (const LensMesh::Triangle& t : mesh.triangles) {
-      const LensMesh::Corner &a = mesh.corners[t.a], &b = mesh.corners[t.b], &c = mesh.corners[t.c];
-      const Vector across = cross(b.place - a.place, c.place - a.place);
-      const double size = length(across);
-      facets.push_back({a.place, short_of(size > 0 ? (1 / size) * across : across), short_of(a.normal),
-                        short_of(b.normal - a.normal), short_of(c.normal - a.normal), t.part});
-    }
-  }
-
-  void attach_triangles() const {
-    RTCGeometry geometry = rtcNewGeometry(device, RTC_GEOMETRY_TYPE_TRIANGLE);
-    auto* corners = static_cast<float*>(rtcSetNewGeometryBuffer(
-        geometry, RTC_BUFFER_TYPE_VERTEX, 0, RTC_FORMAT_FLOAT3, 3 * sizeof(float), mesh.corners.size()));
-    for (const LensMesh::Corner& corner : mesh.corners) {
-      *corners++ = static_cast<float>(corner.place.x);
-      *corners++ = static_cast<float>(corner.place.y);
-      *corners++ = static_cast<float>(corner.place.z);
-    }
-    auto* indices = static_cast<std::uint32_t*>(
-        rtcSetNewGeometryBuffer(geometry, RTC_BUFFER_TYPE_INDEX, 0, RTC_FORMAT_UINT3, 3 * sizeof(std::uint32_t),
-                                mesh.triangles.size()));
-    for (const LensMesh::Triangle& t : mesh.triangles) {
-      *indices++ = t.a;
-      *indices++ = t.b;
-      *indices++ = t.c;
-    }
-    rtcCommitGeometry(geometry);
-    rtcAttachGeometry(scene, geometry);
-    rtcReleaseGeometry(geometry);
-  }
-
-  /// The nearest triangle. Which one it is and where in it is Embree's answer, in single precision; its
-  /// distance is worked out again in double.
-  [[nodiscard]] Meeting nearest(Vector from, Vector along, double least_mm) const {
-    RTCRayHit query{};
-    query.ray.org_x = static_cast<float>(from.x);
-    query.ray.org_y = static_cast<float>(from.y);
-    query.ray.org_z = static_cast<float>(from.z);
-    query.ray.dir_x = static_cast<float>(along.x);
-    query.ray.dir_y = static_cast<float>(along.y);
-    query.ray.dir_z = static_cast<float>(along.z);
-    query.ray.tnear = static_cast<float>(least_mm);
-    query.ray.tfar = std::numeric_limits<float>::infinity();
-    query.ray.mask = ~0U;
-    query.hit.geomID = RTC_INVALID_GEOMETRY_ID;
-    RTCIntersectContext context;
-    rtcInitIntersectContext(&context);
-    rtcIntersect1(scene, &context, &query);
-    if (query.hit.geomID == RTC_INVALID_GEOMETRY_ID) return {};
-    return meeting_at(query, from, along);
-  }
-
-  [[nodiscard]] Meeting meeting_at(const RTCRayHit& query, Vector from, Vector along) const {
-    const Facet& facet = facets[query.hit.primID];
-    Meeting found;
-    found.met = true;
-    found.part = facet.part;
-    found.facet = vector_of(facet.across);
-    const double slope = dot(along, found.facet);
-    found.along_mm = slope != 0 ? dot(facet.corner - from, found.facet) / slope : query.ray.tfar;
-    // A ray all but along a sliver has no good distance in double either.
-    if (std::abs(found.along_mm - query.ray.tfar) > 0.01) found.along_mm = query.ray.tfar;
-    found.place = from + found.along_mm * along;
-    found.normal = unit(vector_of(facet.normal) + static_cast<double>(query.hit.u) * vector_of(facet.normal_u) +
-                        static_cast<double>(query.hit.v) * vector_of(facet.normal_v));
-    return found;
-  }
-
-  LensMesh mesh;
-  std::vector<Facet> facets;
-  RTCDevice device = nullptr;
-  RTCScene scene = nullptr;
-
-  class Walk;
-};
-
 /// A ray on its way.
-class EmbreeTracer::Inside::Walk {
+class Walk {
  public:
-  Walk(const Inside& lens, const TraceOrder& order, const BenchLamp::Ray& ray, Dice& dice)
+  Walk(const TriangleScene& lens, const TraceOrder& order, const BenchLamp::Ray& ray, Dice& dice)
       : lens_(lens), order_(order), dice_(dice), field_(ray.along, kTurn * dice.roll()) {
     path_.last_from = ray.from;
     path_.last_along = ray.along;
@@ -170,7 +49,7 @@ class EmbreeTracer::Inside::Walk {
       return stop(path_.meetings > 0 ? PathFound::End::out : PathFound::End::missed);
     }
     ++path_.meetings;
-    if (!lens_.mesh.parts[met.part].glass) return stop(PathFound::End::metal);
+    if (!lens_.mesh().parts[met.part].glass) return stop(PathFound::End::metal);
     if (inside_ != kAir) absorb(met.along_mm);
     if (path_.weight < kFaint || path_.meetings >= kMostMeetings) return stop(PathFound::End::given_up);
     return pass(met);
@@ -181,7 +60,7 @@ class EmbreeTracer::Inside::Walk {
     double least = path_.meetings > 0 ? kClear_mm : 0;
     for (int tries = 0; tries < 2 * kMostMeetings; ++tries) {
       Meeting met = lens_.nearest(path_.last_from, path_.last_along, least);
-      if (!met.met || !lens_.mesh.parts[met.part].glass) return met;
+      if (!met.met || !lens_.mesh().parts[met.part].glass) return met;
       const bool from_outside = dot(path_.last_along, met.facet) < 0;
       if (inside_ == kAir ? from_outside : met.part == inside_ && !from_outside) return met;
       least = met.along_mm + kClear_mm;
@@ -229,15 +108,13 @@ class EmbreeTracer::Inside::Walk {
     return false;
   }
 
-  const Inside& lens_;
+  const TriangleScene& lens_;
   const TraceOrder& order_;
   Dice& dice_;
   Field field_;
   std::uint32_t inside_ = kAir;
   PathFound path_;
 };
-
-namespace {
 
 void add_path(const PathFound& path, Trace& trace) {
   TraceFates& fates = trace.fates;
@@ -289,13 +166,13 @@ void Trace::add(const Trace& other) {
   one_prism.add(other.one_prism);
 }
 
-EmbreeTracer::EmbreeTracer(LensMesh mesh) : inside_(std::make_unique<Inside>(std::move(mesh))) {}
+EmbreeTracer::EmbreeTracer(LensMesh mesh) : scene_(std::make_unique<TriangleScene>(std::move(mesh))) {}
 EmbreeTracer::~EmbreeTracer() = default;
 
-const LensMesh& EmbreeTracer::mesh() const { return inside_->mesh; }
+const LensMesh& EmbreeTracer::mesh() const { return scene_->mesh(); }
 
 PathFound EmbreeTracer::follow(const BenchLamp::Ray& ray, const TraceOrder& order, Dice& dice) const {
-  return Inside::Walk(*inside_, order, ray, dice).go();
+  return Walk(*scene_, order, ray, dice).go();
 }
 
 Trace EmbreeTracer::trace(const TraceOrder& order) const {

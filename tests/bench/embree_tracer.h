@@ -9,6 +9,8 @@
 
 namespace prismwright::bench {
 
+class TriangleScene;
+
 /// Which way a ray goes on at a face that both reflects and refracts.
 enum class Branches {
   main,      ///< refracted; the reflected share is counted as lost there
@@ -86,8 +88,7 @@ class EmbreeTracer {
   [[nodiscard]] PathFound follow(const BenchLamp::Ray& ray, const TraceOrder& order, Dice& dice) const;
 
  private:
-  struct Inside;
-  std::unique_ptr<Inside> inside_;
+  std::unique_ptr<TriangleScene> scene_;
 };
 
 }  // namespace prismwright::bench

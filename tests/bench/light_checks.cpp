@@ -7,6 +7,7 @@ namespace prismwright::bench {
 namespace {
 
 constexpr double kDegree = 3.14159265358979323846 / 180;
+constexpr double kBareBand = 10 * kDegree;
 
 /// Box of a lens seen along its axis: half its greatest width, and its heights.
 struct Seen {
@@ -40,6 +41,29 @@ double traced_straight_through(const EmbreeTracer& tracer, const TraceOrder& ord
     if (path.end == PathFound::End::out) sum += path.weight;
   }
   return sum / kRays;
+}
+
+double traced_glass_mm(const EmbreeTracer& tracer, const TraceOrder& order) {
+  TraceOrder clear = order, dim = order;
+  clear.absorption_per_mm = 0;
+  dim.absorption_per_mm = 0.01;
+  return std::log(traced_straight_through(tracer, clear) / traced_straight_through(tracer, dim)) / 0.01;
+}
+
+double bare_lamp_cd(const BenchLamp& lamp, std::uint64_t rays) {
+  Dice dice(5);
+  const double band = std::sin(kBareBand);
+  std::uint64_t found = 0;
+  for (std::uint64_t i = 0; i < rays; ++i) found += std::abs(lamp.ray(dice).along.z) < band ? 1 : 0;
+  return lamp.flux_lm() * static_cast<double>(found) / static_cast<double>(rays) / (720 * kDegree * band);
+}
+
+double bare_lamp_closed_cd(const BenchLamp& lamp) {
+  const double round = 45 * kDegree * lamp.width_mm * lamp.width_mm;
+  if (lamp.sphere) return lamp.luminance_cd_mm2 * round;
+  const double cosine = (kBareBand / 2 + std::sin(2 * kBareBand) / 4) / std::sin(kBareBand);
+  const double sine = std::sin(kBareBand) / 2;
+  return lamp.luminance_cd_mm2 * (lamp.width_mm * lamp.height_mm * cosine + round * sine);
 }
 
 double belt_peak_cd(const EmbreeTracer& tracer, const TraceOrder& order, double from_deg, double to_deg) {

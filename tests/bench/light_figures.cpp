@@ -1,5 +1,6 @@
 // Prints how fast and how exactly rays drawn at random give a lens's light. Run on a quiet machine:
 //   cmake --preset bench && cmake --build --preset bench --target prismwright_light_figures
+//   (needs libembree-dev; takes some ten minutes)
 //   build/bench/tests/bench/prismwright_light_figures [DEFLECTION_MM [LONGEST_RUN_S]]
 #include <fmt/format.h>
 
@@ -201,6 +202,9 @@ void say_checks(const BenchLens& lens, const FarFigures& found) {
   say("check: straight through, closed form / traced",
       fmt::format("{:.6f} / {:.6f}", straight_through(lens.order.index),
                   traced_straight_through(*lens.tracer, lens.order)));
+  say("check: glass on the axis, by absorption / planned",
+      fmt::format("{:.4f} / {:.4f} mm", traced_glass_mm(*lens.tracer, lens.order),
+                  lens.plan.section.find("C")->thickness_mm));
   if (lens.plan.values.brief.work == Work::belt) {
     const Section& section = lens.plan.section;
     const double closed = belt_peak_cd(*lens.tracer, lens.order, section.lowest_deg, section.highest_deg);
@@ -235,16 +239,27 @@ void lens_figures(const std::string& name, const LensValues& values, double defl
   say_field("all light", figures_of(drawn.all, drawn.flux_lm, drawn.rays));
 }
 
+void lamp_figures() {
+  fmt::print("bare lamps\n");
+  for (const bool sphere : {false, true}) {
+    BenchLamp lamp;
+    lamp.sphere = sphere;
+    say(fmt::format("check: {}, 10 deg about level, closed form / rays", sphere ? "sphere" : "cylinder"),
+        fmt::format("{:.3f} / {:.3f} cd", bare_lamp_closed_cd(lamp), bare_lamp_cd(lamp, 20000000)));
+  }
+}
+
 }  // namespace
 }  // namespace prismwright::bench
 
 int main(int count, char** words) {
   using namespace prismwright;
-  const double deflection_mm = count > 1 ? std::atof(words[1]) : 0.002;
+  const double deflection_mm = count > 1 ? std::atof(words[1]) : 0.005;
   const double longest_s = count > 2 ? std::atof(words[2]) : 300;
   const auto book =
       Lensbook::open(PRISMWRIGHT_SAMPLES "/fourth-order-bullseye.lensbook", Lensbook::Access::read_only);
   if (!book) return fmt::print("{}\n", book.problem().text), 1;
+  bench::lamp_figures();
   bench::lens_figures("fourth-order bull's-eye sample, 8 panels", book->values(), deflection_mm, longest_s);
   bench::lens_figures("sixth-order belt, 6 panels", starting_values("6", Work::belt, 6), deflection_mm,
                       longest_s);
