@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/base/angle.h"
+#include "core/light/even_numbers.h"
 
 namespace prismwright {
 
@@ -11,23 +12,6 @@ namespace {
 
 constexpr int kAngleSteps = 120;
 constexpr int kFewest = 2;
-// Steps of the plastic number's sequence, the evenest known in the plane (own choice; from memory).
-constexpr double kStepOne = 0.7548776662466927;
-constexpr double kStepOther = 0.5698402909980532;
-
-/// A number between 0 and 1 from two whole ones (the mixing of a 64-bit hash).
-double scattered(std::uint64_t a, std::uint64_t b) {
-  std::uint64_t x = a * 0x9E3779B97F4A7C15ULL + b * 0xD1B54A32D192ED03ULL + 0x2545F4914F6CDD1DULL;
-  x ^= x >> 30;
-  x *= 0xBF58476D1CE4E5B9ULL;
-  x ^= x >> 27;
-  x *= 0x94D049BB133111EBULL;
-  x ^= x >> 31;
-  return static_cast<double>(x >> 11) * 0x1p-53;
-}
-
-double part_of_one(double x) { return x - std::floor(x); }
-
 /// The angles at which anything of the face is kept, a step wider than seen.
 LightBody::Angles kept_angles(const LightBody& body, const TurnedFace& face) {
   const LightBody::Angles all = body.angles();
@@ -77,12 +61,11 @@ void ApertureSpots::append(int round, int spots, std::uint64_t shift, std::vecto
   for (std::size_t f = 0; f < faces_.size(); ++f) {
     const ApertureFace& face = faces_[f];
     const int count = count_of(f, spots);
-    const double one = scattered(shift, 2 * f);
-    const double other = scattered(shift, 2 * f + 1);
+    const EvenNumbers<2> numbers(shift * 4099 + f);
     const double turn = face.angles.to - face.angles.from;
     for (int i = round * count; i < (round + 1) * count; ++i) {
-      const double share = part_of_one(one + kStepOne * i);
-      const double angle = face.angles.from + turn * part_of_one(other + kStepOther * i);
+      const auto [share, turned] = numbers.at(i);
+      const double angle = face.angles.from + turn * turned;
       const auto place = face.body->place(*face.face, share, angle);
       if (!place) continue;
       to.push_back({face.body, face.face->role(), place->at, place->outward,

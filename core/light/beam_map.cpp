@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "core/base/angle.h"
+#include "core/light/even_numbers.h"
 
 namespace prismwright {
 
@@ -291,11 +292,13 @@ BeamFlux beam_flux(const LightLens& lens, const LampBody& lamp, const BeamReques
       std::vector<ApertureSpot> all;
       group.spots.append(0, spots, static_cast<std::uint64_t>(set), all);
       std::vector<double> flux(all.size());
+      const EvenNumbers<2> shares(static_cast<std::uint64_t>(set) + 77);
       tbb::parallel_for(std::size_t{0}, all.size(), [&](std::size_t i) {
         for (const BeamColour& colour : request.colours) {
           const PathFinder finder(lens, colour.glass);
           const auto patch = BeamPatch::make(finder, *group.panel, all[i], lamp);
-          if (patch) flux[i] += colour.weight * patch->flux_lm(kSteps);
+          const auto [azimuth, elevation] = shares.at(static_cast<long>(i));
+          if (patch) flux[i] += colour.weight * patch->flux_lm(kSteps, azimuth, elevation);
         }
       });
       for (const double lm : flux) sets[static_cast<std::size_t>(set)] += factors * lm;

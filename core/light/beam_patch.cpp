@@ -10,7 +10,7 @@ namespace prismwright {
 namespace {
 
 constexpr double kWider = 1.08;  ///< of the window, over what the lamp's size asks
-constexpr double kFirstWindow = 1.25;
+constexpr double kFirstWindow = 2;
 constexpr double kTurn = 1e-4;  ///< radians, for the slopes that find the window
 constexpr int kOrder = 4;       ///< rays to each side of the fit
 constexpr double kFar_mm = 1e9;
@@ -183,12 +183,12 @@ double BeamPatch::intensity_cd(FarDirection to) const {
   return seen({sum[0], sum[1], sum[2], sum[3], sum[4], 0, {}, 0}, out);
 }
 
-double BeamPatch::flux_lm(int steps) const {
+double BeamPatch::flux_lm(int steps, double first_azimuth, double first_elevation) const {
   double sum = 0;
   for (int i = 0; i < steps; ++i) {
     for (int k = 0; k < steps; ++k) {
-      const FarDirection to{middle_.azimuth + half_.azimuth * (2.0 * (i + 0.5) / steps - 1),
-                            middle_.elevation + half_.elevation * (2.0 * (k + 0.5) / steps - 1)};
+      const FarDirection to{middle_.azimuth + half_.azimuth * (2 * (i + first_azimuth) / steps - 1),
+                            middle_.elevation + half_.elevation * (2 * (k + first_elevation) / steps - 1)};
       sum += intensity_cd(to) * std::cos(to.elevation);
     }
   }

@@ -38,8 +38,10 @@ class BeamPatch {
   [[nodiscard]] const ApertureSpot& spot() const { return spot_; }
   /// Path inside the glass at the middle of the window, mm.
   [[nodiscard]] double glass_mm() const { return glass_mm_; }
-  /// Flux that leaves by it, lm: its intensity summed over the window by `steps` x `steps` directions.
-  [[nodiscard]] double flux_lm(int steps) const;
+  /// Flux that leaves by it, lm: its intensity summed over the window by `steps` x `steps` directions,
+  /// of which the first stands at the given shares of a step: a lamp's upright edges lie along the rows, so
+  /// shares must differ from spot to spot.
+  [[nodiscard]] double flux_lm(int steps, double first_azimuth, double first_elevation) const;
 
  private:
   /// A ray sent back, where it crosses the lamp's plane (mm from the lamp's middle, slopes) and what comes
