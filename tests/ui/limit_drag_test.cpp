@@ -147,6 +147,20 @@ TEST_F(LimitDragged, EscapePutsItBack) {
   EXPECT_FALSE(bench.book().undo_text());
 }
 
+TEST_F(LimitDragged, UndoInTheMiddleOfADragLeavesNothingToBeWrittenAtItsEnd) {
+  const Assignment edge{"section.edge_mm", "5"};
+  ASSERT_TRUE(bench.assign({&edge, 1}, {}));
+  choose("U03");
+  const double before = zone("U03").to_deg;
+  QTest::mousePress(drawing(), Qt::LeftButton, {}, grip());
+  moveTo(placeAt(before - 1.5));
+  ASSERT_TRUE(bench.undo());
+  const std::string rows = value_text(bench.values(), "section.upper_rows");
+  QTest::mouseRelease(drawing(), Qt::LeftButton, {}, placeAt(before - 1.5));
+  EXPECT_EQ(value_text(bench.values(), "section.upper_rows"), rows);
+  EXPECT_FALSE(bench.book().undo_text());
+}
+
 TEST_F(LimitDragged, PlaceWhereNoSectionCanBeSaysWhyAndKeepsTheLastGoodOne) {
   choose("R2");
   const double before = zone("R2").to_deg;

@@ -36,7 +36,10 @@ LimitDrag::LimitDrag(Workbench* bench, QObject* parent) : QObject(parent), bench
   connect(&soon_, &QTimer::timeout, this, &LimitDrag::tryWanted);
   // Another edit or book in the middle of a drag: nothing is held any more.
   for (const auto signal : {&Workbench::bookChanged, &Workbench::valuesChanged})
-    connect(bench_, signal, this, [this] { plan_.reset(); });
+    connect(bench_, signal, this, [this] {
+      plan_.reset();
+      good_.reset();
+    });
 }
 
 bool LimitDrag::allows(const QString& zone) const {
@@ -86,6 +89,7 @@ void LimitDrag::letGo() {
 void LimitDrag::putBack() {
   soon_.stop();
   plan_.reset();
+  good_.reset();
   refusal_.clear();
   bench_->dropPreview();
   emit moved();

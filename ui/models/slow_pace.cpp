@@ -8,7 +8,7 @@ namespace prismwright {
 namespace {
 
 /// Between two turns. One figure follows at a time, so that no frame waits for all of them.
-constexpr int kTurn_ms = 25;
+constexpr int kTurn_ms = 20;
 
 bool in_sight(const QObject* view) {
   const auto* widget = qobject_cast<const QWidget*>(view);

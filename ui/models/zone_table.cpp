@@ -13,6 +13,9 @@
 namespace prismwright {
 namespace {
 
+/// While a limit is dragged, rows are painted anew a few at a time: a cell takes longer than a ray.
+constexpr int kRowsInATurn = 7;
+
 QString kind_word(ZoneKind kind) {
   switch (kind) {
     case ZoneKind::centre:
@@ -57,12 +60,20 @@ double height_key(const Zone& zone) { return zone.kind == ZoneKind::centre ? 0 :
 
 ZoneTable::ZoneTable(Workbench* bench, QObject* parent)
     : QAbstractTableModel(parent), bench_(bench), lock_icon_(drawn_icon(QStringLiteral("lock"))) {
-  SlowPace::of(bench)->add(this, [this] { rebuild(); });
+  SlowPace::of(bench)->add(this, [this] { follow(); });
   connect(bench, &Workbench::unitsChanged, this, [this] {
     if (!rows_.empty()) emit dataChanged(index(0, 0), index(rowCount() - 1, columns - 1));
     emit headerDataChanged(Qt::Horizontal, 0, columns - 1);
   });
-  rebuild();
+  follow();
+}
+
+void ZoneTable::follow() {
+  const bool all = !bench_->isPreviewing();
+  if (all || told_ >= rowCount()) rebuild();
+  tellNextRows(all ? rowCount() : kRowsInATurn);
+  // The section may have moved on while its rows were told.
+  if (told_ < rowCount() || plan_ != bench_->plan()) SlowPace::of(bench_)->want(this);
 }
 
 void ZoneTable::rebuild() {
@@ -94,7 +105,13 @@ void ZoneTable::rebuild() {
     endRemoveRows();
   }
   rows_ = std::move(rows);
-  if (!rows_.empty()) emit dataChanged(index(0, 0), index(rowCount() - 1, columns - 1));
+  told_ = 0;
+}
+
+void ZoneTable::tellNextRows(int most) {
+  const int first = told_;
+  told_ = std::min(told_ + most, rowCount());
+  if (first < told_) emit dataChanged(index(first, 0), index(told_ - 1, columns - 1));
 }
 
 void ZoneTable::dropRowsNotIn(const std::vector<Row>& wanted) {

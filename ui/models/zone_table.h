@@ -57,7 +57,9 @@ class ZoneTable : public QAbstractTableModel {
     const ZoneProof* proof;  ///< null while there is none
   };
 
+  void follow();
   void rebuild();
+  void tellNextRows(int most);
   void dropRowsNotIn(const std::vector<Row>& wanted);
   [[nodiscard]] QVariant shown(const Row& row, int column) const;
   [[nodiscard]] std::optional<ZoneSize> sizeBehind(const QModelIndex& index) const;
@@ -68,6 +70,7 @@ class ZoneTable : public QAbstractTableModel {
   std::shared_ptr<const LensPlan> plan_;  ///< keeps alive what the rows point to
   std::shared_ptr<const Proof> proof_;
   std::vector<Row> rows_;
+  int told_ = 0;  ///< rows, from the top, of which views know that they are new
   QString laser_zone_;
   QIcon lock_icon_;
 };

@@ -5,7 +5,6 @@
 #include <QWidget>
 #include <algorithm>
 
-#include "ui/models/slow_pace.h"
 #include "ui/models/zone_selection.h"
 #include "ui/style/dress.h"
 
@@ -33,7 +32,10 @@ ZoneActions::ZoneActions(Workbench* bench, QWidget* page) : QObject(page), bench
     const Zone* zone = chosen();
     addTo(zone ? band_of(zone->kind) : Band::refracting);
   });
-  SlowPace::of(bench_)->add(this, [this] { follow(); });
+  // What may be done with a zone stays the same while its limit is dragged.
+  connect(bench_, &Workbench::sectionChanged, this, [this] {
+    if (!bench_->isPreviewing()) follow();
+  });
   connect(bench_, &Workbench::selectionChanged, this, &ZoneActions::follow);
   follow();
 }
