@@ -143,7 +143,7 @@ TEST_F(LaserInBands, ReadoutNamesTheFocalPointWhereItIsNotThePrincipalOne) {
   laser()->pointAtZone("U02");
   EXPECT_TRUE(label("laser.sums").contains("upper prisms' focal point, 12"))
       << label("laser.sums").toStdString();
-  EXPECT_TRUE(label("laser.sums").contains("above"));
+  EXPECT_TRUE(label("laser.sums").contains("above the principal one. Departs"));
   laser()->pointAtZone("L01");
   EXPECT_TRUE(label("laser.sums").contains("lower prisms' focal point, 20"))
       << label("laser.sums").toStdString();

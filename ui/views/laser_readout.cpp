@@ -260,7 +260,9 @@ void LaserReadout::fillWords() {
   fate_->setText(QStringLiteral("<b>%1</b>: <span style='color:%2'>●</span> %3")
                      .arg(zone, palette::fate(path.fate).name(), palette::fate_words(path.fate)));
   QStringList sums;
-  if (const auto band = laser_->ownFocus()) sums << focus_words(*band, laser_->source_z_mm(), bench_->inches());
+  const auto band = laser_->ownFocus();
+  const QString focus =
+      band ? focus_words(*band, laser_->source_z_mm(), bench_->inches()) + tr(". ") : QString();
   if (leaves_lens(path.fate) && !path.meetings.empty())
     sums << tr("Departs %1 deg from level").arg(degrees_text(path.departure_deg));
   for (const RayMeeting& meeting : path.meetings)
@@ -270,7 +272,7 @@ void LaserReadout::fillWords() {
     }
   if (path.meetings.empty()) sums << tr("The ray meets no glass");
   if (!path.meetings.empty()) sums << tr("%1 % comes through").arg(100 * path.through, 0, 'f', 2);
-  sums_->setText(sums.join(tr("; ")) + tr("."));
+  sums_->setText(focus + sums.join(tr("; ")) + tr("."));
   const auto spot = laser_->spot();
   const bool inches = bench_->inches();
   const QString unit = length_unit(inches);
