@@ -28,9 +28,29 @@ void spread(const TrimmedRing& ring, SectionPoint p, TrimmedRing::Span span, con
   }
 }
 
+/// The outline, with its own points where a flat inner face begins and ends on the joints.
+std::vector<SectionPoint> outline_of(const TrimmedRing& ring) {
+  const auto corners = polygon_of(ring.profile(), kChord_mm);
+  const auto ends = ring.facet_ends();
+  if (!ends) return corners;
+  const double f = *ring.trim().flat_inner_mm;
+  const double radii[] = {f * (1 + 1e-12), std::hypot(f, ends->clockwise_mm),
+                          std::hypot(f, ends->anticlockwise_mm)};
+  std::vector<SectionPoint> outline;
+  for (std::size_t i = 0; i < corners.size(); ++i) {
+    const SectionPoint from = corners[i];
+    const SectionPoint to = corners[(i + 1) % corners.size()];
+    outline.push_back(from);
+    for (const double r : radii) {
+      if ((from.r - r) * (to.r - r) < 0) outline.push_back(between(from, to, (r - from.r) / (to.r - from.r)));
+    }
+  }
+  return outline;
+}
+
 std::vector<gp_Pnt> points_on_skin(const TrimmedRing& ring, const gp_Trsf& place) {
   std::vector<gp_Pnt> points;
-  for (const SectionPoint& p : polygon_of(ring.profile(), kChord_mm)) {
+  for (const SectionPoint& p : outline_of(ring)) {
     const Half half = ring.trim().half;
     if (half != Half::lower) {
       for (const auto& span : ring.spans(p, Half::upper)) spread(ring, p, span, place, points);

@@ -36,6 +36,29 @@ std::vector<SectionPoint> dense_outline(const Profile& profile) {
   return outline;
 }
 
+constexpr double kCarriedOn = 0.03;  ///< share of the focal distance by which joints are carried on inward
+
+/// The point as far inward of `from` on the straight line from `to` through it.
+SectionPoint carried_on(SectionPoint from, SectionPoint to, double inward_mm) {
+  const double share = inward_mm / (to.r - from.r);
+  return {from.r - inward_mm, from.z - share * (to.z - from.z)};
+}
+
+/// The profile with its hollow inner face moved inward along the joints.
+Profile with_room_for_flat(Profile profile) {
+  const std::size_t count = profile.faces.size();
+  for (std::size_t i = 0; i < count; ++i) {
+    Face& inner = profile.faces[i];
+    if (inner.role != FaceRole::inner) continue;
+    Face& above = profile.faces[(i + count - 1) % count];
+    Face& below = profile.faces[(i + 1) % count];
+    const double inward = kCarriedOn * inner.start().r;
+    above.points.back() = inner.points.front() = carried_on(above.end(), above.start(), inward);
+    below.points.front() = inner.points.back() = carried_on(below.start(), below.end(), inward);
+  }
+  return profile;
+}
+
 using Spans = std::vector<TrimmedRing::Span>;
 
 Spans common(const Spans& one, const Spans& other) {
@@ -68,6 +91,8 @@ TrimmedRing::TrimmedRing(const PlannedPrism& prism)
     : turning_(prism.turning), trim_(prism.trim), profile_(prism.profile) {
   if (turning_ == TurningAxis::lens) trim_.half = Half::whole;
   if (turning_ == TurningAxis::panel) dip_ = radians(prism.axis_dip_deg);
+  if (turning_ == TurningAxis::panel) trim_.flat_inner_mm.reset();
+  if (trim_.flat_inner_mm) profile_ = with_room_for_flat(std::move(profile_));
   const bool below = turning_ == TurningAxis::panel && low_of(profile_) < -1e-9;
   if (below) profile_ = mirrored(profile_);
   outline_ = dense_outline(profile_);
@@ -132,7 +157,12 @@ std::vector<TrimmedRing::Span> TrimmedRing::spans_about_dipping(SectionPoint p, 
 std::optional<TrimmedRing::Span> TrimmedRing::kept_about_lens(SectionPoint p) const {
   if (p.r < std::abs(trim_.set_back_mm)) return std::nullopt;
   const double back = std::asin(trim_.set_back_mm / p.r);
-  const Span span = {radians(trim_.clockwise_side_deg) + back, radians(trim_.anticlockwise_side_deg) - back};
+  Span span = {radians(trim_.clockwise_side_deg) + back, radians(trim_.anticlockwise_side_deg) - back};
+  if (trim_.flat_inner_mm) {
+    if (p.r <= *trim_.flat_inner_mm) return std::nullopt;
+    const double open = std::acos(*trim_.flat_inner_mm / p.r);
+    span = {std::max(span.from, -open), std::min(span.to, open)};
+  }
   return span.from < span.to ? std::optional(span) : std::nullopt;
 }
 
@@ -186,8 +216,17 @@ bool TrimmedRing::clears_sides() const {
 }
 
 bool TrimmedRing::needs_no_cut() const {
-  if (trim_.half != Half::whole) return false;
+  if (trim_.half != Half::whole || trim_.flat_inner_mm) return false;
   return turning_ == TurningAxis::lens ? std::abs(trim_.set_back_mm) < 1e-6 : clears_sides();
+}
+
+std::optional<TrimmedRing::FacetEnds> TrimmedRing::facet_ends() const {
+  if (!trim_.flat_inner_mm) return std::nullopt;
+  const auto end = [&](double side) {
+    if (std::cos(side) < kUpright) return std::numeric_limits<double>::infinity();
+    return (*trim_.flat_inner_mm * std::sin(side) - trim_.set_back_mm) / std::cos(side);
+  };
+  return FacetEnds{end(-radians(trim_.clockwise_side_deg)), end(radians(trim_.anticlockwise_side_deg))};
 }
 
 }  // namespace prismwright

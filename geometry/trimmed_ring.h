@@ -15,6 +15,9 @@ namespace prismwright {
 /// plane (a lower half keeps the image alone, a whole ring both). About an axis that dips the side planes lean,
 /// and the lower side keeps other angles than the upper: there they run from +Y towards -Z. A half is a half of
 /// a ring about the panel's axis; with lens turning it means nothing and is taken as whole.
+///
+/// A flat inner face touches the hollow one of the profile along the panel's middle. So that no cut runs along
+/// a face, the profile is then laid out with its joints carried on inward, where nothing of it is kept.
 class TrimmedRing {
  public:
   explicit TrimmedRing(const PlannedPrism& prism);
@@ -24,7 +27,8 @@ class TrimmedRing {
     double to = 0;
   };
 
-  /// The profile with z >= 0 for panel turning (mirrored when it was given below), as given for lens turning.
+  /// The profile with z >= 0 for panel turning (mirrored when it was given below), as given for lens turning
+  /// but for what a flat inner face cuts away.
   [[nodiscard]] const Profile& profile() const { return profile_; }
   [[nodiscard]] TurningAxis turning() const { return turning_; }
   [[nodiscard]] const Trim& trim() const { return trim_; }
@@ -41,6 +45,14 @@ class TrimmedRing {
   [[nodiscard]] bool clears_sides() const;
   /// Nothing is to be cut: the turn between the plain side planes is the prism.
   [[nodiscard]] bool needs_no_cut() const;
+
+  /// Where a flat inner face ends, as seen along the panel's axis: the way from the axis to the corner with a
+  /// side plane, mm; negative where that side lies beyond the axis, infinite where the side never meets it.
+  struct FacetEnds {
+    double clockwise_mm = 0;
+    double anticlockwise_mm = 0;
+  };
+  [[nodiscard]] std::optional<FacetEnds> facet_ends() const;
 
   /// A side plane, seen from the turning axis: what lies at `set_back_mm` or more along a unit vector is kept.
   struct Side {

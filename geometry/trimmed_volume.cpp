@@ -34,6 +34,13 @@ class AlongR {
   /// Of r (w - 2 asin(s / r)): r^2 w / 2 - r^2 asin(s / r) - s sqrt(r^2 - s^2).
   [[nodiscard]] double about_lens(SectionPoint p) const {
     const Trim& trim = ring_.trim();
+    if (const auto ends = ring_.facet_ends()) {
+      const double start = std::max({*trim.flat_inner_mm, ring_.nearest_room_mm(),
+                                     hidden_mm(ends->clockwise_mm), hidden_mm(ends->anticlockwise_mm)});
+      if (p.r <= start) return 0;
+      return behind_facet(start, p.r, -radians(trim.clockwise_side_deg), ends->clockwise_mm) +
+             behind_facet(start, p.r, radians(trim.anticlockwise_side_deg), ends->anticlockwise_mm);
+    }
     const double w = radians(trim.anticlockwise_side_deg - trim.clockwise_side_deg);
     const double s = trim.set_back_mm;
     const auto sum = [&](double r) {
@@ -41,6 +48,30 @@ class AlongR {
     };
     const double start = std::max(ring_.nearest_room_mm(), 1e-9);
     return p.r > start ? sum(p.r) - sum(start) : 0;
+  }
+
+  /// Up to where from the lens axis a side that lies beyond the panel's axis hides the flat face's middle.
+  [[nodiscard]] double hidden_mm(double end_mm) const {
+    return end_mm < 0 ? std::hypot(*ring_.trim().flat_inner_mm, end_mm) : 0;
+  }
+
+  /// One side of the panel's axis behind a flat face at f: of r min(acos(f / r), B - asin(s / r)). The first is
+  /// the less up to the corner of face and side plane: r^2 acos(f / r) / 2 - f sqrt(r^2 - f^2) / 2; beyond it
+  /// r^2 (B - asin(s / r)) / 2 - s sqrt(r^2 - s^2) / 2.
+  [[nodiscard]] double behind_facet(double from, double to, double side, double end_mm) const {
+    const double f = *ring_.trim().flat_inner_mm;
+    const double s = ring_.trim().set_back_mm;
+    const auto by_facet = [&](double r) {
+      return (r * r * std::acos(std::min(1.0, f / r)) - f * std::sqrt(std::max(0.0, r * r - f * f))) / 2;
+    };
+    const auto by_side = [&](double r) {
+      return (r * r * (side - std::asin(s / r)) - s * std::sqrt(r * r - s * s)) / 2;
+    };
+    const double corner = std::clamp(end_mm > 0 ? std::hypot(f, end_mm) : from, from, to);
+    double sum = 0;
+    if (corner > from) sum += by_facet(corner) - by_facet(from);
+    if (to > corner) sum += by_side(to) - by_side(corner);
+    return sum;
   }
 
   [[nodiscard]] double about_panel(SectionPoint p) const {

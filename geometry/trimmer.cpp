@@ -42,14 +42,17 @@ struct HalfPlane {
   [[nodiscard]] double beyond(PlanPoint p) const { return p.x * inward.x + p.y * inward.y - distance_mm; }
 };
 
-std::vector<HalfPlane> side_planes(const Trim& trim) {
+/// All upright planes that bound the prism.
+std::vector<HalfPlane> upright_planes(const Trim& trim) {
   const double a = radians(trim.clockwise_side_deg);
   const double b = radians(trim.anticlockwise_side_deg);
   const HalfPlane clockwise = {{-std::sin(a), std::cos(a)}, trim.set_back_mm};
   const HalfPlane anticlockwise = {{std::sin(b), -std::cos(b)}, trim.set_back_mm};
+  std::vector<HalfPlane> planes = {clockwise};
   // The two sides of a panel of 180 degrees are one plane.
-  if (b - a > kPi - 1e-9) return {clockwise};
-  return {clockwise, anticlockwise};
+  if (b - a <= kPi - 1e-9) planes.push_back(anticlockwise);
+  if (trim.flat_inner_mm) planes.push_back({{1, 0}, *trim.flat_inner_mm});
+  return planes;
 }
 
 using PlanPolygon = std::vector<PlanPoint>;
@@ -127,7 +130,7 @@ void cut_level(Room& room, const Trim& trim) {
 TopoDS_Shape common_with_wedge(const TopoDS_Shape& ring, const Trim& trim, const LeaningBlocks& blocks) {
   Room room = room_round(ring);
   cut_level(room, trim);
-  const PlanPolygon foot = blocks.foot(room, room.z0, room.z1, side_planes(trim));
+  const PlanPolygon foot = blocks.foot(room, room.z0, room.z1, upright_planes(trim));
   BRepAlgoAPI_Common common(ring, blocks.block(foot, room.z0, room.z1));
   if (!common.IsDone() || common.HasErrors()) throw Standard_Failure("the ring could not be cut");
   return common.Shape();
@@ -145,7 +148,7 @@ TopoDS_Shape cut_plane_by_plane(const TopoDS_Shape& ring, const Trim& trim, cons
   const auto cut_away = [&](const PlanPolygon& foot, double z0, double z1) {
     if (foot.size() >= 3 && z0 < z1) left = less(left, blocks.block(foot, z0, z1));
   };
-  for (const HalfPlane& half : side_planes(trim)) {
+  for (const HalfPlane& half : upright_planes(trim)) {
     const HalfPlane behind = {{-half.inward.x, -half.inward.y}, -half.distance_mm};
     cut_away(blocks.foot(room, room.z0, room.z1, {behind}), room.z0, room.z1);
   }

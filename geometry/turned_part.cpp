@@ -89,6 +89,7 @@ bool TurnedPart::within_cuts(const gp_Pnt& p) const {
   const double least = trim_->set_back_mm - kOnCut_mm;
   if (-std::sin(clockwise) * x + std::cos(clockwise) * p.Y() < least) return false;
   if (std::sin(anticlockwise) * x - std::cos(anticlockwise) * p.Y() < least) return false;
+  if (about_z_ && trim_->flat_inner_mm && x < *trim_->flat_inner_mm - kOnCut_mm) return false;
   if (about_z_ || trim_->half == Half::whole) return true;
   const double level = trim_->half == Half::upper ? p.Z() : -p.Z();
   return level > trim_->half_gap_mm - kOnCut_mm;

@@ -1,5 +1,7 @@
 #include <fmt/format.h>
 
+#include <cmath>
+
 #include "app/batch/proved_section.h"
 #include "app/batch/text_table.h"
 
@@ -34,6 +36,27 @@ void print_lamp(const LampLineProof& lamp, std::ostream& out) {
   out << fmt::format(
       "  By the zones' own way {:.3f} %, departing {:.3f} to {:.3f} deg, {:.3f} deg root mean square.\n",
       100 * lamp.own_way, lamp.lowest_departure_deg, lamp.highest_departure_deg, lamp.rms_departure_deg);
+}
+
+/// What flat inner faces do away from the middles of the panels.
+void print_facets(const std::vector<FacetDeparture>& facets, std::ostream& out) {
+  const FacetDeparture* worst = worst_of(facets);
+  if (!worst) return;
+  out << fmt::format(
+      "All this holds at the middle of each panel. Towards its sides the flat inner faces send light "
+      "up to {:.4f} deg from its aim, worst in {} at {:.2f} deg from the panel's axis.\n",
+      std::abs(worst->worst.departure_deg), worst->zone, worst->worst.azimuth_deg);
+  out << fmt::format(
+      "They also turn it sideways, towards the panel's axis: what enters up to {:.2f} deg from the axis "
+      "leaves up to {:.2f} deg from it, and the horizon between gets no light of the focus.\n",
+      worst->side_deg, lit_to_deg(facets));
+  TextTable table({{"zone"}, {"departs deg", true}, {"sideways deg", true}, {"own way %", true}});
+  for (const FacetDeparture& facet : facets) {
+    table.add({facet.zone, fmt::format("{:.4f}", facet.worst.departure_deg),
+               fmt::format("{:.4f}", facet.most_turned.sideways_deg),
+               fmt::format("{:.2f}", 100 * facet.own_way)});
+  }
+  table.print(out);
 }
 
 std::string degrees_text(const std::optional<double>& value) {
@@ -90,6 +113,7 @@ void print_proof(const ProvedSection& proved, std::ostream& out) {
   out << fmt::format("Glass {:.1f} cm3, {:.2f} kg.\n", volume_mm3 / 1e3,
                      volume_mm3 * proved.plan.values.material.density_g_cm3 / 1e6);
   print_zones(proved, out);
+  print_facets(proved.facets, out);
   for (const std::string& note : section.notes) out << note << '\n';
 }
 

@@ -1,5 +1,8 @@
 #include "app/batch/proved_section.h"
 
+#include <algorithm>
+#include <cmath>
+
 #include "geometry/glass_by_zone.h"
 
 namespace prismwright {
@@ -29,6 +32,34 @@ Json lines_json(const ColourDepartures& departures) {
   return json;
 }
 
+Json facet_json(const FacetDeparture& facet) {
+  Json json;
+  json["worst_departure_deg"] = facet.worst.departure_deg;
+  json["worst_azimuth_deg"] = facet.worst.azimuth_deg;
+  json["worst_elevation_deg"] = facet.worst.elevation_deg;
+  json["worst_sideways_deg"] = facet.most_turned.sideways_deg;
+  json["lit_to_deg"] = facet.lit_to_deg;
+  json["share_own_way"] = facet.own_way;
+  return json;
+}
+
+/// Signed: up positive, and sideways away from the panel's axis.
+Json facets_json(const std::vector<FacetDeparture>& facets) {
+  const FacetDeparture* worst = worst_of(facets);
+  double sideways = 0;
+  for (const FacetDeparture& facet : facets) {
+    if (std::abs(facet.most_turned.sideways_deg) > std::abs(sideways))
+      sideways = facet.most_turned.sideways_deg;
+  }
+  Json json;
+  json["facet_worst_departure_deg"] = worst ? Json(worst->worst.departure_deg) : Json();
+  json["facet_worst_zone"] = worst ? Json(worst->zone) : Json();
+  json["facet_worst_sideways_deg"] = worst ? Json(sideways) : Json();
+  json["facet_side_deg"] = worst ? Json(worst->side_deg) : Json();
+  json["facet_lit_to_deg"] = worst ? Json(lit_to_deg(facets)) : Json();
+  return json;
+}
+
 Json glass_json(const ZoneGlass& glass, double density_g_cm3) {
   Json json;
   json["pieces"] = glass.pieces;
@@ -55,6 +86,8 @@ Json zone_json(const ProvedSection& proved, std::size_t index) {
   json["share"] = zone.share;
   json["share_level"] = zone.share_level;
   json["through"] = zone.through;
+  const FacetDeparture* facet = proved.facet_of(zone.mark);
+  json["facet"] = facet ? facet_json(*facet) : Json();
   json["glass"] = glass_json(proved.glass[index], proved.plan.values.material.density_g_cm3);
   json["colour"] = lines_json(colours.middle);
   json["colour_low"] = lines_json(colours.low);
@@ -116,14 +149,21 @@ Json elevations_json(const std::vector<LampStrip>& strips) {
 
 }  // namespace
 
+const FacetDeparture* ProvedSection::facet_of(const std::string& zone) const {
+  const auto found = std::find_if(facets.begin(), facets.end(),
+                                  [&](const FacetDeparture& facet) { return facet.zone == zone; });
+  return found == facets.end() ? nullptr : &*found;
+}
+
 ProvedSection prove_section(LensPlan plan, int elevations) {
-  ProvedSection proved{std::move(plan), {}, {}, {}, {}};
+  ProvedSection proved{std::move(plan), {}, {}, {}, {}, {}};
   const Section& section = proved.plan.section;
   const LensValues& values = proved.plan.values;
   proved.proof = prove(section, elevations);
   if (values.lamp.height_mm > 0 || values.lamp.above_mm != 0)
     proved.lamp = prove_lamp(section, {values.lamp.height_mm, values.lamp.above_mm});
   proved.glass = glass_by_zone(proved.plan);
+  proved.facets = facet_departures(proved.plan);
   const Material& material = values.material;
   proved.colours = colour_fan(
       section, {material.index_at(kLineF_nm), material.index_at(kLineD_nm), material.index_at(kLineC_nm)});
@@ -136,6 +176,7 @@ Json proof_json(const ProvedSection& proved) {
   Json json;
   json["worst_departure_deg"] = proof.worst_departure_deg;
   json["worst_zone"] = proof.worst_zone;
+  json.update(facets_json(proved.facets));
   json["level_within_deg"] = section.input.settings.level_within_deg;
   json.update(shares_json(proof.share));
   json["share_of_source"] = proof.share_of_source;

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "app/batch/json_print.h"
+#include "core/lens/facet_departure.h"
 #include "core/lens/plan.h"
 #include "core/lens/zone_glass.h"
 #include "core/optics/colour_fan.h"
@@ -17,9 +18,12 @@ namespace prismwright {
 struct ProvedSection {
   LensPlan plan;
   Proof proof;
-  std::optional<LampLineProof> lamp;  ///< when the lamp has a height or stands off the focal point
-  std::vector<ZoneGlass> glass;       ///< in the section's order
-  std::vector<ZoneColours> colours;   ///< in the section's order
+  std::optional<LampLineProof> lamp;   ///< when the lamp has a height or stands off the focal point
+  std::vector<ZoneGlass> glass;        ///< in the section's order
+  std::vector<ZoneColours> colours;    ///< in the section's order
+  std::vector<FacetDeparture> facets;  ///< of the refracting zones, where panels have flat inner faces
+
+  [[nodiscard]] const FacetDeparture* facet_of(const std::string& zone) const;
 };
 
 ProvedSection prove_section(LensPlan plan, int elevations);

@@ -17,6 +17,7 @@ std::unique_ptr<Verb> prove_verb();
 std::unique_ptr<Verb> section_verb();
 std::unique_ptr<Verb> bodies_verb();
 std::unique_ptr<Verb> clearances_verb();
+std::unique_ptr<Verb> light_verb();
 std::unique_ptr<Verb> works_verb();
 
 /// Every verb, in the order in which the help lists them.

@@ -17,7 +17,8 @@ EndView::EndView(const PlannedPrism& prism, Side side, Sheet sheet)
       half_(prism.trim.half),
       sheet_(sheet),
       level_mm_(prism.trim.half == Half::whole ? 0 : prism.trim.half_gap_mm),
-      set_back_mm_(prism.trim.set_back_mm) {
+      set_back_mm_(prism.trim.set_back_mm),
+      flat_inner_mm_(turning_ == TurningAxis::lens ? prism.trim.flat_inner_mm : std::nullopt) {
   const bool clockwise = side == Side::clockwise;
   const double azimuth = radians(clockwise ? prism.trim.clockwise_side_deg : prism.trim.anticlockwise_side_deg);
   const double width = radians(prism.trim.anticlockwise_side_deg - prism.trim.clockwise_side_deg);
@@ -94,8 +95,10 @@ bool EndView::is_folded(const std::vector<SectionPoint>& points, double depth_mm
 }
 
 double EndView::least_u(double depth_mm) const {
-  if (sin_width_ < kSquareOn) return 0;
-  return std::max(0.0, (set_back_mm_ + depth_mm * cos_width_) / sin_width_);
+  const double flat =
+      flat_inner_mm_ && cos_side_ > kSquareOn ? (*flat_inner_mm_ - depth_mm * normal_x_) / cos_side_ : 0;
+  if (sin_width_ < kSquareOn) return std::max(0.0, flat);
+  return std::max({0.0, flat, (set_back_mm_ + depth_mm * cos_width_) / sin_width_});
 }
 
 }  // namespace prismwright

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "core/frame/plate_polygons.h"
@@ -38,7 +39,8 @@ class EndView {
   [[nodiscard]] PlatePoint at(SectionPoint p, double depth_mm) const;
   /// Whether any of the points has a place of its own on the far sheet.
   [[nodiscard]] bool is_folded(const std::vector<SectionPoint>& points, double depth_mm) const;
-  /// Least u at which the panel's other side leaves room, mm.
+  /// Least u at which the panel's other side and a flat inner face leave room, mm. On the plane the flat face
+  /// x = f is the upright line u = (f - d n_x) / cos s.
   [[nodiscard]] double least_u(double depth_mm) const;
   /// How much a step along the profile may grow on the plane.
   [[nodiscard]] double stretch() const;
@@ -58,6 +60,7 @@ class EndView {
   Sheet sheet_;
   double level_mm_;
   double set_back_mm_;
+  std::optional<double> flat_inner_mm_;
   double cos_side_;
   double sin_side_;
   double normal_x_;

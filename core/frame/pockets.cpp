@@ -40,7 +40,8 @@ bool takes(const Pocket& pocket, const PlateRegion& room) {
 PlateRegion pocket_room(const PlannedPrism& prism, Side side, const FrameSettings& frame) {
   std::vector<PlateOutline> outlines =
       grown(filled(swept_end(prism, side, 0, frame.rib_mm, kChord_mm)), frame.setting_gap_mm, Corner::sharp);
-  if (prism.turning == TurningAxis::panel) add_room_under_lean(prism, side, frame, outlines);
+  if (prism.turning == TurningAxis::panel || prism.trim.flat_inner_mm)
+    add_room_under_lean(prism, side, frame, outlines);
   return filled(outlines);
 }
 

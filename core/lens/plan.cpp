@@ -9,6 +9,7 @@
 #include <map>
 
 #include "core/base/angle.h"
+#include "core/lens/flat_inner_face.h"
 #include "core/optics/band_frame.h"
 
 namespace prismwright {
@@ -52,6 +53,7 @@ std::string shape_key_of(const PlannedPrism& prism) {
     hash.add(std::round(number * 1e10) / 1e10);
   }
   hash.add(static_cast<int>(trim.half));
+  if (trim.flat_inner_mm) hash.add(*trim.flat_inner_mm);
   return fmt::format("{}-{:016x}", prism.zone, hash.value());
 }
 
@@ -169,6 +171,9 @@ class PanelPlanner {
     prism.trim.clockwise_side_deg = place_.from_deg - place_.axis_deg;
     prism.trim.anticlockwise_side_deg = place_.to_deg - place_.axis_deg;
     prism.trim.set_back_mm = plan_.values.frame.prism_set_back_mm();
+    if (is_refracting(zone.kind) && has_flat_facets(plan_.values)) {
+      prism.trim.flat_inner_mm = plan_.values.brief.focal_mm;
+    }
     if (!about_lens_axis) {
       const BandFrame axis = turning_frame(plan_.section.input, band_of(zone.kind));
       prism.axis_z_mm = axis.focus_z_mm();
@@ -276,6 +281,7 @@ LensPlan plan_lens(const LensValues& values, Section section) {
 Outcome<LensPlan> plan_lens(const LensValues& values) {
   auto section = solve_section(values.section_input());
   if (!section) return section.problem();
+  if (const Done facets = check_flat_facets(values, *section); !facets) return facets.problem();
   return plan_lens(values, std::move(*section));
 }
 

@@ -194,9 +194,11 @@ void add_section_faces(Rows& rows) {
                                   "are older practice and lose some"),
                   choice_place<Joint>([](LensValues& v) -> Joint& { return v.section.joint; })});
   rows.push_back(
-      {choice_quantity("section.inner_face", choice_words<InnerFace>(), "Inner face of a belt",
-                       "Hollow about the lens axis, or flat in each panel at the focal distance; a band turned "
-                       "about the panel's axis is flat inside anyway"),
+      {choice_quantity(
+           "section.inner_face", choice_words<InnerFace>(), "Inner face of a belt",
+           "Hollow about the lens axis, or flat in each panel at the focal distance: the curves are then "
+           "right at each panel's middle and depart towards its sides. A band turned about the "
+           "panel's axis is flat inside anyway"),
        choice_place<InnerFace>([](LensValues& v) -> InnerFace& { return v.section.inner_face; })});
   rows.push_back({number_quantity("section.edge_mm", "mm", 0.5, 60, "Edge thickness",
                                   "Thickness of a refracting ring at its thin upper edge, measured level"),

@@ -4,6 +4,7 @@
 #include <numeric>
 
 #include "core/base/angle.h"
+#include "core/lens/flat_inner_face.h"
 #include "core/lens/quantity_table.h"
 #include "core/lens/zone_rows.h"
 
@@ -162,7 +163,7 @@ Done check_values(const LensValues& values) {
 
 Done check_buildable(const LensValues& values) {
   const auto section = solve_section(values.section_input());
-  return section ? Done() : Done(section.problem());
+  return section ? check_flat_facets(values, *section) : Done(section.problem());
 }
 
 }  // namespace prismwright

@@ -222,9 +222,9 @@ std::string character_text(const Character& character) {
     text += fmt::format(".{}", name_of(character.light));
   if (grouped) text += fmt::format("({})", fmt::join(character.groups, "+"));
   std::string letters;
-  for (const Screen colour : character.colours) {
-    const char letter = letter_of(colour);
-    if (letters.find(letter) == std::string::npos) letters += letter;
+  for (const Screen colour : {Screen::none, Screen::red, Screen::green, Screen::yellow}) {
+    if (std::count(character.colours.begin(), character.colours.end(), colour) > 0)
+      letters += letter_of(colour);
   }
   if (alternating)
     text += "." + letters;

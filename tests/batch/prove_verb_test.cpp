@@ -1,5 +1,7 @@
 #include <gmock/gmock.h>
 
+#include <cmath>
+
 #include "tests/support/batch_desk.h"
 
 namespace prismwright {
@@ -49,6 +51,43 @@ TEST_F(ProveVerb, SettingGapsLeaveDarkStripsAsPairs) {
   }
 }
 
+TEST_F(ProveVerb, FlatInnerFacesTellWhatTheyDoAwayFromThePanelsMiddle) {
+  const std::string book = make_book({"--order", "4", "--work", "belt", "--panels", "24"});
+  auto proof = ask({"prove", book, "--json"}).json();
+  EXPECT_TRUE(proof.at("facet_worst_departure_deg").is_null());
+  EXPECT_TRUE(proof.at("zones").at(0).at("facet").is_null());
+  ASSERT_EQ(ask({"set", book, "section.inner_face=flat"}).code, 0);
+  proof = ask({"prove", book, "--json"}).json();
+  double worst = 0;
+  for (const auto& zone : proof.at("zones")) {
+    const bool refracting = zone.at("kind") == "centre" || zone.at("kind") == "refracting";
+    ASSERT_EQ(zone.at("facet").is_object(), refracting) << zone.at("mark");
+    if (!refracting) continue;
+    const double departure = zone.at("facet").at("worst_departure_deg");
+    EXPECT_GT(std::abs(departure), 1e-3) << zone.at("mark");
+    EXPECT_LT(zone.at("facet").at("worst_azimuth_deg"), 7.5);
+    worst = std::max(worst, std::abs(departure));
+  }
+  EXPECT_DOUBLE_EQ(std::abs(proof.at("facet_worst_departure_deg").get<double>()), worst);
+  EXPECT_LT(proof.at("worst_departure_deg"), 0.001) << "the middle of the panel stays as it was";
+  EXPECT_LT(proof.at("facet_lit_to_deg"), proof.at("facet_side_deg"));
+  const Answer answer = ask({"prove", book});
+  EXPECT_EQ(answer.code, 0) << answer.err;
+  EXPECT_THAT(answer.out, HasSubstr("flat inner faces"));
+  EXPECT_THAT(answer.out, HasSubstr("sideways deg"));
+}
+
+TEST_F(ProveVerb, FlatInnerFacesOfWidePanelsAreRefusedOrNotWell) {
+  const std::string book = make_book({"--order", "4", "--work", "belt", "--panels", "8"});
+  const Answer refused = ask({"set", book, "section.inner_face=flat"});
+  EXPECT_EQ(refused.code, 2);
+  EXPECT_THAT(refused.err, HasSubstr("at most 17.6 deg wide"));
+  ASSERT_EQ(ask({"set", book, "section.inner_face=flat", "section.edge_mm=22"}).code, 0);
+  const Answer answer = ask({"prove", book});
+  EXPECT_EQ(answer.code, 1);
+  EXPECT_THAT(answer.err, HasSubstr("flat inner face of R"));
+}
+
 TEST_F(ProveVerb, ArcsThatDepartByMoreThanIsAllowedAreNotWell) {
   const std::string book = make_book({"--order", "1", "--faces", "arc"});
   ASSERT_EQ(ask({"set", book, "section.level_within_deg=0.01"}).code, 0);
@@ -84,6 +123,7 @@ TEST_F(ProveVerb, LossesAndTheLevelShareAddToOne) {
 
 TEST_F(ProveVerb, ALampWithAHeightIsProvedToo) {
   const std::string book = make_book({"--order", "4"});
+  ASSERT_EQ(ask({"set", book, "lamp.height_mm=0"}).code, 0);
   EXPECT_FALSE(ask({"prove", book, "--json"}).json().contains("lamp"));
   ASSERT_EQ(ask({"set", book, "lamp.height_mm=20"}).code, 0);
   const auto lamp = ask({"prove", book, "--json"}).json().at("lamp");

@@ -59,6 +59,24 @@ TEST(BeltEnd, IsTheProfilePushedInBySquareRoot) {
   EXPECT_NEAR(area_mm2(ends), width * 25, 1e-2);
 }
 
+// The flat face x = f crosses the rib's plane in the upright line u cos s + d sin s = f.
+TEST(BeltEndWithAFlatFace, BeginsWhereTheFaceMeetsThePlane) {
+  auto prism = ring_prism(rectangle(200, 240, -10, 15), TurningAxis::lens, 30, Half::whole);
+  prism.trim.flat_inner_mm = 200;
+  const double s = radians(30);
+  for (const Side side : {Side::clockwise, Side::anticlockwise}) {
+    for (const double depth : {2.5, 4.0, 9.0}) {
+      const auto ends = end_outlines(prism, side, depth, kChord_mm);
+      ASSERT_EQ(ends.size(), 1u);
+      const PlateExtent extent = extent_of(ends);
+      EXPECT_NEAR(extent.low.u, (200 - depth * std::sin(s)) / std::cos(s), 1e-4);
+      EXPECT_NEAR(extent.high.u, std::sqrt(240.0 * 240 - depth * depth), 1e-4);
+      EXPECT_NEAR(place_of(extent.low, side, 30, depth).x, 200, 1e-4);
+      EXPECT_NEAR(area_mm2(ends), (extent.high.u - extent.low.u) * 25, 1e-2);
+    }
+  }
+}
+
 class BullseyeEnd : public ::testing::TestWithParam<Side> {};
 
 TEST_P(BullseyeEnd, LiesOnTheTurnedRing) {

@@ -78,12 +78,12 @@ TEST_P(FluxOfSamples, AddsUpAndAgreesWithTheBeam) {
   const LampBody lamp = lamp_of(LampShape::cylinder, 8, 12);
   BudgetRequest ask;
   ask.colours = {{{plan.section.input.index, 0.0005}, 1}};
-  ask.rays = 120000;
+  ask.rays = 60000;
   const FluxBudget budget = *flux_budget(lens, lamp, ask);
   EXPECT_NEAR(std::accumulate(budget.lm.begin(), budget.lm.end(), 0.0) / 1500, 1, 1e-9);
   BeamRequest beam;
   beam.colours = ask.colours;
-  const BeamFlux flux = beam_flux(lens, lamp, beam, 3000);
+  const BeamFlux flux = beam_flux(lens, lamp, beam, 1500);
   const double whole = budget.of(LightFate::level) + budget.stray_lm();
   EXPECT_NEAR((flux.lm + budget.stray_lm()) / whole, 1, 0.005);
   EXPECT_LT(flux.error_lm, 0.004 * flux.lm);
@@ -102,7 +102,7 @@ TEST(FluxBudget, CountsLightThatOtherLampsOfARingStop) {
   ask.rays = 8000;
   EXPECT_EQ(flux_budget(lens, lamp_of(LampShape::sphere, 6, 0), ask)->of(LightFate::lamp), 0);
   EXPECT_GT(flux_budget(lens, lamp_of(LampShape::sphere, 6, 0, LampSet::ring, 8), ask)->of(LightFate::lamp),
-            1000);
+            500);
   EXPECT_GT(flux_budget(lens, lamp_of(LampShape::sphere, 6, 0, LampSet::changer, 4), ask)->of(LightFate::lamp),
             5);
 }

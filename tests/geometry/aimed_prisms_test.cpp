@@ -191,6 +191,25 @@ double worst_end_mm(const PlannedPrism& prism) {
   return worst;
 }
 
+TEST(FlatFacedPrismEnd, LiesWhereTheKernelCutsTheSolid) {
+  LensValues values = starting_values("4", Work::belt, 8);
+  values.section.inner_face = InnerFace::flat;
+  values.section.edge_mm = 30;
+  values.section.refracting.division = Division::count;
+  values.section.refracting.count = 3;
+  values.panels = equal_panels(8);
+  values.panels[0].axis_shift_deg = 3;
+  const auto plan = plan_lens(values);
+  ASSERT_TRUE(plan.ok()) << plan.problem().text;
+  int ends = 0;
+  for (const PlannedPrism* prism : distinct_prisms(*plan)) {
+    if (!is_refracting(prism->kind) || prism->panel != 1) continue;
+    worst_end_mm(*prism);
+    ++ends;
+  }
+  EXPECT_EQ(ends, 5) << "the centre, and rings above and below";
+}
+
 TEST(AimedPrismEnd, LiesWhereTheKernelCutsTheSolid) {
   double worst = 0;
   for (const LensValues& values :

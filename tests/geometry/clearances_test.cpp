@@ -69,10 +69,22 @@ const Clearance* between(const std::vector<Clearance>& all, std::string_view a, 
 
 LensValues fourth_order(Work work = Work::bullseye) { return starting_values("4", work, 8); }
 
-class WholeFourthOrderLens : public ::testing::TestWithParam<Work> {};
+LensValues flat_faced_belt() {
+  LensValues values = starting_values("4", Work::belt, 8);
+  values.section.inner_face = InnerFace::flat;
+  values.section.edge_mm = 24;
+  return values;
+}
+
+struct LensCase {
+  const char* name;
+  LensValues (*values)();
+};
+
+class WholeFourthOrderLens : public ::testing::TestWithParam<LensCase> {};
 
 TEST_P(WholeFourthOrderLens, HasAVerdictOnEveryPairAndNoneIsBad) {
-  const BuiltLens lens(fourth_order(GetParam()));
+  const BuiltLens lens(GetParam().values());
   const auto all = lens.clearances();
   for (const PlannedPrism& prism : lens.plan.prisms) {
     for (const char* side : {"left", "right"}) {
@@ -93,7 +105,7 @@ TEST_P(WholeFourthOrderLens, HasAVerdictOnEveryPairAndNoneIsBad) {
 }
 
 TEST_P(WholeFourthOrderLens, LeavesEveryHeldPrismItsSettingGap) {
-  const BuiltLens lens(fourth_order(GetParam()), {}, 1);
+  const BuiltLens lens(GetParam().values(), {}, 1);
   const double gap = lens.plan.values.frame.setting_gap_mm;
   const RibPlan& rib = lens.rib("P01-rib-left");
   const RibRoom room(rib);
@@ -114,7 +126,11 @@ TEST_P(WholeFourthOrderLens, LeavesEveryHeldPrismItsSettingGap) {
   EXPECT_GT(held, 15);
 }
 
-INSTANTIATE_TEST_SUITE_P(EitherWork, WholeFourthOrderLens, ::testing::Values(Work::bullseye, Work::belt));
+INSTANTIATE_TEST_SUITE_P(EveryWork, WholeFourthOrderLens,
+                         ::testing::Values(LensCase{"bullseye", [] { return fourth_order(Work::bullseye); }},
+                                           LensCase{"belt", [] { return fourth_order(Work::belt); }},
+                                           LensCase{"flat_faced_belt", flat_faced_belt}),
+                         [](const auto& named) { return std::string(named.param.name); });
 
 // The kernel's solid-to-solid distance, which takes seconds a pair against a whole rib.
 TEST(Clearances, AgreeWithTheKernel) {

@@ -13,6 +13,8 @@
 #include <gtest/gtest.h>
 
 #include "core/base/angle.h"
+#include "core/lens/facet_departure.h"
+#include "core/lens/flat_inner_face.h"
 #include "core/lens/plan.h"
 #include "core/optics/proof.h"
 #include "geometry/prism_shape.h"
@@ -38,6 +40,7 @@ constexpr int kSections = 500;
 constexpr double kAgree_deg = 0.002;
 constexpr double kPlaces[] = {0.08, 0.45, 0.9};  ///< along the entry face
 constexpr double kSpread[] = {-0.55, 0.6};       ///< of the half of the angles that the trim keeps
+constexpr double kAlongFacet[] = {-0.93, -0.5, 0.02, 0.6, 0.97};  ///< of a flat face's way to its side
 
 /// A prism as rays see it: where its band's focal point is, and the planes through its turning axis.
 class PrismView {
@@ -80,6 +83,22 @@ class PrismView {
   double focus_z_mm_;
   bool lower_;
 };
+
+/// Two lenses in three have flat inner faces, where they can be: with edges as thick as the panels' width
+/// needs.
+LensValues with_some_flat_faces(LensValues values, Lot& lot) {
+  if (lot.once_in(3) || !values.turns_about_lens(Band::refracting)) return values;
+  double widest_deg = 0;
+  for (const Panel& panel : values.panels) {
+    widest_deg = std::max(widest_deg, panel.width_deg / 2 + std::abs(panel.axis_shift_deg));
+  }
+  const double f = values.brief.focal_mm;
+  const double edge = f / std::cos(radians(widest_deg)) - f + kLeastFacetGlass_mm + lot.between(0.01, 0.03) * f;
+  if (!(edge <= 60)) return values;
+  values.section.inner_face = InnerFace::flat;
+  values.section.edge_mm = edge;
+  return values;
+}
 
 /// The angles at which the whole path of a ray lies inside the trimmed ring.
 std::optional<TrimmedRing::Span> kept_along(const TrimmedRing& ring, const PrismView& view,
@@ -156,7 +175,10 @@ std::unique_ptr<const StepTracer> through_step(const std::string& path, const To
 class OneSection {
  public:
   OneSection(int number, std::string path)
-      : number_(number), path_(std::move(path)), lot_(static_cast<unsigned>(20270114 + number)) {}
+      : number_(number),
+        path_(std::move(path)),
+        lot_(static_cast<unsigned>(20270114 + number)),
+        flat_lot_(static_cast<unsigned>(20261125 + number)) {}
 
   Tally trace() {
     const LensPlan plan = draw();
@@ -180,7 +202,7 @@ class OneSection {
  private:
   LensPlan draw() {
     for (;;) {
-      auto plan = plan_lens(random_lens(lot_));
+      auto plan = plan_lens(with_some_flat_faces(random_lens(lot_), flat_lot_));
       if (plan) return std::move(plan).value();
       EXPECT_GT(plan.problem().text.size(), 40u) << plan.problem().text;
       EXPECT_FALSE(plan.problem().code.empty());
@@ -203,6 +225,7 @@ class OneSection {
   }
 
   void send_rays(const LensPlan& plan, const PlannedPrism& prism, const StepTracer& solid) {
+    if (prism.trim.flat_inner_mm) return send_rays_through_facet(plan, prism, solid);
     const SectionTracer section(plan.section);
     const Band band = band_of(prism.kind);
     const PrismView view(prism, band_aim(plan.section.input, band).focus_z_mm);
@@ -220,18 +243,40 @@ class OneSection {
         const double turn = (span->from + span->to) / 2 + spread * (span->to - span->from) / 2;
         const Vector ray = view.direction(elevation, turn);
         const double proved = radians(path.meetings.back().direction_deg);
-        compare(solid.trace(ray, plan.section.input.index, view.focus()), view.direction(proved, turn), path,
-                prism);
+        compare(solid.trace(ray, plan.section.input.index, view.focus()), view.direction(proved, turn),
+                static_cast<int>(path.meetings.size()), path.elevation_deg, prism);
       }
     }
   }
 
-  void compare(const TracedRay& ray, const Vector& proved, const RayPath& path, const PlannedPrism& prism) {
+  void send_rays_through_facet(const LensPlan& plan, const PlannedPrism& prism, const StepTracer& solid) {
+    const SectionInput& input = plan.section.input;
+    const BandAim aim = plan.section.aim_of(prism.kind);
+    const PrismView view(prism, aim.focus_z_mm);
+    const FacetZone zone(prism.profile, input.focal_mm, input.index, aim.focus_z_mm, aim.aim_deg);
+    const auto ends = TrimmedRing(prism).facet_ends();
+    ASSERT_TRUE(ends);
+    for (const double along : kAlongFacet) {
+      const double end = along < 0 ? ends->clockwise_mm : ends->anticlockwise_mm;
+      const double azimuth = std::atan(along * end / input.focal_mm);
+      for (const double place : kPlaces) {
+        const auto ray = zone.trace(degrees(azimuth), place);
+        if (!ray) continue;
+        const Vector out =
+            view.direction(radians(ray->departure_deg - aim.aim_deg), azimuth + radians(ray->sideways_deg));
+        const Vector in = view.direction(radians(ray->elevation_deg), azimuth);
+        compare(solid.trace(in, input.index, view.focus()), out, 2, ray->elevation_deg, prism);
+      }
+    }
+  }
+
+  void compare(const TracedRay& ray, const Vector& proved, int faces, double elevation_deg,
+               const PlannedPrism& prism) {
     ++tally_.rays;
-    EXPECT_TRUE(ray.left) << path.elevation_deg;
-    EXPECT_EQ(ray.faces, static_cast<int>(path.meetings.size())) << path.elevation_deg;
+    EXPECT_TRUE(ray.left) << elevation_deg;
+    EXPECT_EQ(ray.faces, faces) << elevation_deg;
     const double off = angle_between_deg(ray.direction, proved);
-    EXPECT_LT(off, kAgree_deg) << path.elevation_deg;
+    EXPECT_LT(off, kAgree_deg) << elevation_deg;
     if (off <= tally_.worst_deg) return;
     tally_.worst_deg = off;
     tally_.worst_where = "section " + std::to_string(number_) + ", " + prism.mark;
@@ -242,6 +287,7 @@ class OneSection {
     const SectionSettings& settings = plan.section.input.settings;
     const auto count = [&](const std::string& choice) { ++tally_.prisms_by_choice[choice]; };
     count(prism.turning == TurningAxis::lens ? "about the lens axis" : "about the panel axis");
+    if (prism.trim.flat_inner_mm) count("flat inner face");
     if (prism.turning == TurningAxis::panel && prism.axis_dip_deg != 0) count("about an axis that dips");
     for (const Face& face : prism.profile.faces) {
       const bool curved = face.kind != FaceKind::straight;
@@ -258,6 +304,7 @@ class OneSection {
   int number_;
   std::string path_;
   Lot lot_;
+  Lot flat_lot_;  ///< of its own, so that the other choices do not depend on it
   Tally tally_;
 };
 
@@ -284,9 +331,9 @@ TEST(RandomSectionsThroughSolids, SendTheLightWhereTheProofSays) {
   EXPECT_LT(all.left_nothing, 10);
   EXPECT_GT(all.rays, 5 * all.prisms) << "nearly all of the six rays for a prism can be told beforehand";
   for (const char* choice :
-       {"about the lens axis", "about the panel axis", "about an axis that dips", "outer true", "outer arc",
-        "reflecting true", "reflecting arc", "entry true", "entry arc", "exit true", "exit arc",
-        "historic pair", "joint level", "joint along the ray", "land straight", "land arc"}) {
+       {"about the lens axis", "about the panel axis", "about an axis that dips", "flat inner face",
+        "outer true", "outer arc", "reflecting true", "reflecting arc", "entry true", "entry arc", "exit true",
+        "exit arc", "historic pair", "joint level", "joint along the ray", "land straight", "land arc"}) {
     const auto found = all.prisms_by_choice.find(choice);
     EXPECT_GT(found == all.prisms_by_choice.end() ? 0 : found->second, 15) << choice;
   }

@@ -57,6 +57,32 @@ TEST(TrimmedVolume, OfAnUpperHalfSetBackFromTheLevelPlaneIsADifferenceOfDiscSegm
   EXPECT_NEAR(trimmed_volume_mm3(prism) / (12 * (segment_mm2(67, 2) - segment_mm2(40, 2))), 1, 1e-9);
 }
 
+TEST(TrimmedVolume, OfABeltBehindAFlatFaceIsADiscSegment) {
+  PlannedPrism prism = block(TurningAxis::lens, 200, 220, -5, 30);
+  prism.trim = {-80, 80, 3, Half::whole, 0, 200};  // the face reaches the outer side before the panel's sides
+  EXPECT_NEAR(trimmed_volume_mm3(prism) / (35 * segment_mm2(220, 200)), 1, 1e-9);
+}
+
+TEST(TrimmedVolume, OfABeltBehindAFlatFaceIsWhatStripsAcrossThePanelHold) {
+  for (const auto& [clockwise, anticlockwise] : {std::pair{-18.0, 18.0}, {-20.0, 7.0}, {0.0, 19.0}}) {
+    PlannedPrism prism = block(TurningAxis::lens, 200, 220, -5, 30);
+    prism.trim = {clockwise, anticlockwise, 2.5, Half::whole, 0, 200};
+    const double a = radians(clockwise);
+    const double b = radians(anticlockwise);
+    const double low = a < 0 ? -90 : 2.5;
+    double strips = 0;
+    constexpr int kStrips = 400000;
+    for (int i = 0; i < kStrips; ++i) {
+      const double y = low + (90 - low) * (i + 0.5) / kStrips;
+      // Along x from the face or the nearer side plane to the outer cylinder.
+      double from = std::max(200.0, (2.5 + y * std::cos(b)) / std::sin(b));
+      if (a < 0) from = std::max(from, (2.5 - y * std::cos(a)) / -std::sin(a));
+      strips += std::max(0.0, std::sqrt(220.0 * 220 - y * y) - from) * (90 - low) / kStrips;
+    }
+    EXPECT_NEAR(trimmed_volume_mm3(prism) / (35 * strips), 1, 1e-6) << clockwise;
+  }
+}
+
 /// Height of a ring's upper half above the level plane at a distance y from its axis, above the level gap.
 double height_mm(double y, double z0, double z1, double gap) {
   const double top = std::abs(y) < z1 ? std::sqrt(z1 * z1 - y * y) : 0;

@@ -1,8 +1,11 @@
+#include <QAbstractItemView>
 #include <QComboBox>
 #include <QPushButton>
+#include <QScrollArea>
 #include <QTabWidget>
 #include <QToolButton>
 
+#include "core/lens/facet_departure.h"
 #include "tests/ui/section_desk.h"
 
 namespace prismwright {
@@ -65,6 +68,39 @@ TEST_F(SectionSettingsOnPage, WhatDoesNotApplyIsDisabledWithTheReason) {
   ASSERT_DOUBLE_EQ(bench.values().section.upper_rib_mm, 8);
   EXPECT_TRUE(field("section.rib_inner_r_mm")->isEnabled());
   ASSERT_EQ(bench.plan()->section.ribs.size(), 1u);
+}
+
+TEST_F(SectionSettingsOnPage, FlatInnerFacesAreChosenByClickingAndTheProofTellsWhatTheyDo) {
+  open("refracting");
+  EXPECT_FALSE(field("section.inner_face")->isEnabled()) << "a bull's-eye is flat inside anyway";
+  SectionDesk::open("4", Work::belt, 24, QSize(1140, 700));
+  auto* tabs = page->findChild<QTabWidget*>("section.tabs");
+  tabs->setCurrentIndex(1);
+  open("refracting");
+  auto* box = page->findChild<QComboBox*>("field.section.inner_face");
+  ASSERT_TRUE(box && box->isEnabled());
+  page->findChild<QScrollArea*>("section.form")->ensureWidgetVisible(box);
+  QCoreApplication::processEvents();
+  QTest::mouseClick(box, Qt::LeftButton);
+  QAbstractItemView* list = box->view();
+  ASSERT_TRUE(QTest::qWaitForWindowExposed(list->window()));
+  const QModelIndex flat = list->model()->index(1 - box->currentIndex(), 0);
+  QTest::mouseMove(list->viewport(), list->visualRect(flat).center());
+  QTest::qWait(QApplication::doubleClickInterval());
+  QTest::mouseClick(list->viewport(), Qt::LeftButton, {}, list->visualRect(flat).center());
+  QCoreApplication::processEvents();
+  ASSERT_EQ(bench.values().section.inner_face, InnerFace::flat);
+  EXPECT_TRUE(bench.plan()->find("P01-C")->trim.flat_inner_mm);
+  for (int tab = 0; tab < tabs->count(); ++tab)
+    if (tabs->tabText(tab) == "Proof") tabs->setCurrentIndex(tab);
+  QCoreApplication::processEvents();
+  auto* words = page->findChild<QLabel*>("proof.facets");
+  ASSERT_TRUE(words && words->isVisible());
+  const auto departures = facet_departures(*bench.plan());
+  const double worst = std::abs(worst_of(departures)->worst.departure_deg);
+  EXPECT_TRUE(words->text().contains(QString::number(worst, 'f', 3))) << words->text().toStdString();
+  ASSERT_TRUE(bench.undo());
+  EXPECT_FALSE(words->isVisible());
 }
 
 TEST_F(SectionSettingsOnPage, BandIsDividedAnewByRuleAndNumber) {

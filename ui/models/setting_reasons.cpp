@@ -67,6 +67,8 @@ QString reason_of_section(const SectionSettings& section, std::string_view name)
 QString idle_reason(const LensValues& values, std::string_view key) {
   if (!key.starts_with("section.")) return {};
   const std::string_view name = key.substr(8);
+  if (name == "inner_face")
+    return only(values.turns_about_lens(Band::refracting), "Turned about the panel's axis, it is flat anyway");
   for (const Band band : {Band::refracting, Band::upper, Band::lower}) {
     const std::string_view band_name = name_of(band);
     if (!name.starts_with(band_name) || name.starts_with("upper_start") || name.ends_with("_rib_mm") ||

@@ -2,7 +2,9 @@
 
 #include <QCoreApplication>
 #include <algorithm>
+#include <cmath>
 
+#include "core/lens/facet_departure.h"
 #include "ui/models/shown_numbers.h"
 #include "ui/style/palette.h"
 
@@ -33,10 +35,29 @@ TellTale no_section(const Workbench& bench, Page page) {
   return {State::amiss, words(QT_TRANSLATE_NOOP("tell_tales", "No section can be made")), why, page, {}};
 }
 
+/// The worst departure where flat inner faces make it, away from the panels' middles.
+TellTale facet_tale(const Workbench& bench, const FacetDeparture& facet, double limit) {
+  const double worst = std::abs(facet.worst.departure_deg);
+  return {
+      worst <= limit ? State::well : State::amiss,
+      words(QT_TRANSLATE_NOOP("tell_tales", "Level within %1 deg")).arg(worst, 0, 'f', 3),
+      words(QT_TRANSLATE_NOOP("tell_tales",
+                              "Worst departure from level, behind the flat inner face of zone %1, %2 deg from "
+                              "the panel's axis. Counted as level up to %3 deg."))
+          .arg(QString::fromStdString(facet.zone))
+          .arg(facet.worst.azimuth_deg, 0, 'f', 1)
+          .arg(limit),
+      Page::section, prisms_of(bench, facet.zone)};
+}
+
 TellTale level_tale(const Workbench& bench) {
   const auto proof = bench.proof();
   if (!proof || bench.sectionProblem()) return no_section(bench, Page::section);
   const double limit = bench.values().section.level_within_deg;
+  const auto facets = bench.plan() ? facet_departures(*bench.plan()) : std::vector<FacetDeparture>{};
+  const FacetDeparture* facet = worst_of(facets);
+  if (facet && std::abs(facet->worst.departure_deg) > proof->worst_departure_deg)
+    return facet_tale(bench, *facet, limit);
   TellTale tale{
       proof->worst_departure_deg <= limit ? State::well : State::amiss,
       words(QT_TRANSLATE_NOOP("tell_tales", "Level within %1 deg")).arg(proof->worst_departure_deg, 0, 'f', 3),

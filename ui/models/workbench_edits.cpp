@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "core/lens/flat_inner_face.h"
 #include "ui/models/shown_numbers.h"
 #include "ui/models/workbench.h"
 #include "ui/models/workbench_inside.h"
@@ -29,6 +30,7 @@ WorkedOut proved(LensPlan plan) {
 Outcome<WorkedOut> previewed(const LensValues& values, const LensPlan* present) {
   Outcome<Section> section = solve_section(values.section_input());
   if (!section) return section.problem();
+  if (const Done facets = check_flat_facets(values, *section); !facets) return facets.problem();
   if (!present || !same_zones(present->section, *section))
     return proved(plan_lens(values, std::move(section).value()));
   return proved(LensPlan{values, std::move(section).value(), place_panels(values.panels), present->prisms});

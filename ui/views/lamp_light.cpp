@@ -20,7 +20,7 @@ QString departure(double deg) {
 
 }  // namespace
 
-LampLight::LampLight(Workbench* bench, QWidget* parent)
+LampLightPanel::LampLightPanel(Workbench* bench, QWidget* parent)
     : QWidget(parent), bench_(bench), bar_(new FateBar(this)), words_(new QLabel(this)) {
   bar_->setObjectName(QStringLiteral("proof.lamp"));
   words_->setObjectName(QStringLiteral("proof.lamp.words"));
@@ -30,22 +30,22 @@ LampLight::LampLight(Workbench* bench, QWidget* parent)
   column->setSpacing(4);
   column->addWidget(bar_);
   column->addWidget(words_);
-  connect(bench_, &Workbench::bookChanged, this, &LampLight::follow);
-  connect(bench_, &Workbench::valuesChanged, this, &LampLight::follow);
-  connect(bench_, &Workbench::unitsChanged, this, &LampLight::follow);
+  connect(bench_, &Workbench::bookChanged, this, &LampLightPanel::follow);
+  connect(bench_, &Workbench::valuesChanged, this, &LampLightPanel::follow);
+  connect(bench_, &Workbench::unitsChanged, this, &LampLightPanel::follow);
 }
 
-void LampLight::follow() {
+void LampLightPanel::follow() {
   behind_ = true;
   if (isVisible()) fill();
 }
 
-void LampLight::showEvent(QShowEvent* event) {
+void LampLightPanel::showEvent(QShowEvent* event) {
   QWidget::showEvent(event);
   if (behind_) fill();
 }
 
-void LampLight::fill() {
+void LampLightPanel::fill() {
   behind_ = false;
   const auto plan = bench_->plan();
   if (!plan) {

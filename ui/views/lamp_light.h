@@ -14,11 +14,11 @@ class FateBar;
 /// parts. Worked out when it is looked at.
 ///
 /// Object names: proof.lamp (the bar), proof.lamp.words.
-class LampLight : public QWidget {
+class LampLightPanel : public QWidget {
   Q_OBJECT
 
  public:
-  explicit LampLight(Workbench* bench, QWidget* parent = nullptr);
+  explicit LampLightPanel(Workbench* bench, QWidget* parent = nullptr);
 
  protected:
   void showEvent(QShowEvent* event) override;

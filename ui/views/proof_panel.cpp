@@ -4,6 +4,7 @@
 #include <QLabel>
 
 #include "ui/views/colour_table.h"
+#include "ui/views/facet_words.h"
 #include "ui/views/glass_bars.h"
 #include "ui/views/lamp_light.h"
 #include "ui/views/loss_table.h"
@@ -37,7 +38,8 @@ ProofPanel::ProofPanel(Workbench* bench, QWidget* parent) : QWidget(parent) {
   grid->addWidget(head(tr("Colours: departure of the middle ray from its aim"), this), 2, 1);
   grid->addWidget(new ColourTable(bench, this), 3, 1);
   grid->addWidget(sums, 4, 1);
-  grid->addWidget(new LampLight(bench, this), 5, 0, 1, 2);
+  grid->addWidget(new LampLightPanel(bench, this), 5, 0, 1, 2);
+  grid->addWidget(new FacetWords(bench, this), 6, 0, 1, 2);
   grid->setRowStretch(1, 1);
   grid->setRowStretch(3, 1);
   grid->setColumnStretch(0, 1);

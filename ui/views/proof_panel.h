@@ -10,7 +10,7 @@ namespace prismwright {
 /// and the light of the lamp at its height.
 ///
 /// Object names: proof.losses, section.strips, proof.glass, proof.glass.sums, proof.colours,
-/// proof.lamp, proof.lamp.words.
+/// proof.lamp, proof.lamp.words, proof.facets.
 class ProofPanel : public QWidget {
   Q_OBJECT
 

@@ -43,7 +43,7 @@ SectionForm::SectionForm(Workbench* bench, QWidget* parent)
       {"refracting",
        tr("Refracting band"),
        {"refracting_to_deg", "edge_mm", "refracting_division", "ring_growth_mm", "refracting_count",
-        "refracting_margins_mm", "refracting_rows", "refracting_turning"},
+        "refracting_margins_mm", "refracting_rows", "refracting_turning", "inner_face"},
        Band::refracting},
       {"upper",
        tr("Upper prisms"),

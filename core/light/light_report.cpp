@@ -1,0 +1,199 @@
+#include "core/light/light_report.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace prismwright {
+
+namespace {
+
+constexpr double kCurveBeyond_deg = 12;  ///< that a panel's curve is followed beyond its sides
+
+/// Width between half peaks of a row of the map through its peak; 0 where an end lies beyond the map.
+double width_at_half(const std::vector<double>& row, std::size_t peak, double step_deg) {
+  const double half = 0.5 * row[peak];
+  const auto reach = [&](int way) {
+    auto i = static_cast<std::ptrdiff_t>(peak);
+    const auto end = static_cast<std::ptrdiff_t>(row.size());
+    while (i >= 0 && i < end && row[static_cast<std::size_t>(i)] >= half) i += way;
+    if (i < 0 || i >= end) return -1.0;
+    const double outside = row[static_cast<std::size_t>(i)];
+    const double inside = row[static_cast<std::size_t>(i - way)];
+    return std::abs(static_cast<double>(i - static_cast<std::ptrdiff_t>(peak))) -
+           (half - outside) / (inside - outside);
+  };
+  const double low = reach(-1);
+  const double high = reach(1);
+  return low < 0 || high < 0 ? 0 : (low + high) * step_deg;
+}
+
+class Reporter {
+ public:
+  Reporter(const LensPlan& plan, const LampBody& lamp, const LightAsk& ask)
+      : plan_(plan), values_(plan.values), lamp_(lamp), ask_(ask), lens_(plan) {
+    glass_ = {plan.section.input.index, values_.material.absorption_per_m / 1000};
+    for (const PanelInLight& panel : lens_.panels()) factors_.push_back(factor_of(panel.screen));
+  }
+
+  Outcome<LightReport> work(const Progress& progress) {
+    report_.flux_lm = lamp_.flux_lm();
+    report_.luminance_cd_mm2 = lamp_.luminance_cd_mm2();
+    if (const Done done = map_beam(part_of(progress, 0, 0.4)); !done) return done.problem();
+    if (const Done done = find_rhythm(part_of(progress, 0.4, 0.8)); !done) return done.problem();
+    auto budget = flux_budget(lens_, lamp_, {{{glass_, 1}}, ask_.rays, nullptr}, part_of(progress, 0.8, 0.95));
+    if (!budget) return budget.problem();
+    report_.budget = std::move(*budget);
+    judge();
+    const BandAim aim = plan_.section.aim_of(ZoneKind::centre);
+    report_.sun = sun_hazard(lens_, values_.brief.focal_mm, glass_, values_.light.sun_w_m2, aim.aim_deg);
+    return std::move(report_);
+  }
+
+ private:
+  static Progress part_of(const Progress& progress, double from, double to) {
+    if (!progress) return {};
+    return [=, &progress](double share, std::string_view what) {
+      return progress(from + share * (to - from), what);
+    };
+  }
+
+  [[nodiscard]] BeamRequest request_of(int panel) const {
+    BeamRequest request;
+    request.panel = panel;
+    request.colours = {{glass_, 1}};
+    request.panel_factors = factors_;
+    request.wanted_error = request.wanted_peak_error = ask_.wanted_error;
+    return request;
+  }
+
+  Done map_beam(const Progress& progress) {
+    report_.panel = ask_.panel;
+    for (const PanelInLight& panel : lens_.panels())
+      if (report_.panel == 0 && !panel.bodies.empty()) report_.panel = panel.number;
+    BeamRequest request = request_of(report_.panel);
+    request.grid = ask_.grid;
+    auto map = beam_map(lens_, lamp_, request, progress);
+    if (!map) return map.problem();
+    report_.beam = std::move(*map);
+    const BeamMap& beam = report_.beam;
+    std::vector<double> level;
+    std::vector<double> upright;
+    for (int i = 0; i < beam.grid.azimuths; ++i) level.push_back(beam.at(i, beam.peak_elevation));
+    for (int k = 0; k < beam.grid.elevations; ++k) upright.push_back(beam.at(beam.peak_azimuth, k));
+    report_.half_width_deg =
+        width_at_half(level, static_cast<std::size_t>(beam.peak_azimuth), beam.grid.azimuth_step_deg);
+    report_.half_height_deg =
+        width_at_half(upright, static_cast<std::size_t>(beam.peak_elevation), beam.grid.elevation_step_deg);
+    return {};
+  }
+
+  Done find_rhythm(const Progress& progress) {
+    const bool belt = values_.turns_about_lens(Band::refracting);
+    std::vector<BeamMap> known(lens_.panels().size());
+    for (std::size_t i = 0; i < lens_.panels().size(); ++i) {
+      const PanelInLight& panel = lens_.panels()[i];
+      PanelCurve curve;
+      curve.axis_deg = plan_.panels[i].axis_deg;
+      curve.screen = panel.screen;
+      if (!panel.bodies.empty()) {
+        const auto like = static_cast<std::size_t>(panel.like);
+        if (known[like].cd.empty()) {
+          auto map = curve_of(plan_.panels[like], belt, progress);
+          if (!map) return map.problem();
+          known[like] = std::move(*map);
+        }
+        curve.from_deg = known[like].grid.azimuth_from_deg;
+        curve.step_deg = known[like].grid.azimuth_step_deg;
+        curve.cd = known[like].cd;
+        for (double& cd : curve.cd) cd *= factors_[i];
+      }
+      report_.curves.push_back(std::move(curve));
+    }
+    report_.rhythm =
+        rhythm_of(report_.curves, values_.light.turn_s, values_.light.turn_way, values_.light.integration_s);
+    return {};
+  }
+
+  /// A panel's light round its own axis, without its screen.
+  Outcome<BeamMap> curve_of(const PanelPlace& place, bool belt, const Progress& progress) const {
+    BeamRequest request = request_of(place.number);
+    request.panel_factors.clear();
+    const double half = 0.5 * (place.to_deg - place.from_deg) + kCurveBeyond_deg;
+    const double step = belt ? 0.25 : 0.05;
+    const int steps = static_cast<int>(std::ceil(half / step));
+    request.grid = {-steps * step, step, 2 * steps + 1, ask_.elevation_deg, 1, 1};
+    request.most_rounds = belt ? 40 : 64;
+    return beam_map(lens_, lamp_, request, progress);
+  }
+
+  void judge() {
+    const LightSettings& light = values_.light;
+    const Rhythm& rhythm = report_.rhythm;
+    const Character given = character_of(rhythm);
+    report_.character = character_text(given);
+    report_.warnings = rhythm_warnings(rhythm);
+    if (!values_.brief.character.empty()) {
+      const auto wished = read_character(values_.brief.character);
+      report_.differs = wished ? difference(*wished, given) : wished.problem().text;
+    }
+    const double glazed = light.glazing_factor;
+    report_.outside_cd = rhythm.peak_cd * glazed;
+    report_.service_cd = report_.outside_cd * light.service_factor;
+    report_.effective = strongest(rhythm);
+    for (double* cd : {&report_.effective.peak_cd, &report_.effective.integral_cd_s,
+                       &report_.effective.blondel_rey_cd, &report_.effective.form_factor_cd,
+                       &report_.effective.allard_cd, &report_.effective.modified_allard_cd})
+      *cd *= glazed * light.service_factor;
+    const double seen = report_.effective.blondel_rey_cd;
+    report_.nominal_range_nmi = luminous_range_nmi(seen);
+    report_.luminous_range_nmi = luminous_range_nmi(seen, light.visibility_nmi, light.threshold_lux);
+    report_.geographic_range_nmi = geographic_range_nmi(values_.brief.height_m, light.eye_height_m);
+    report_.ranges = range_table(seen, kHistoricScreens, light.threshold_lux);
+  }
+
+  /// Of the strongest flash; a steady light is seen with its own intensity, the least that it shows round the
+  /// lens where it turns, else that of its brightest side.
+  static EffectiveIntensities strongest(const Rhythm& rhythm) {
+    EffectiveIntensities best;
+    if (rhythm.steady) {
+      const double cd = rhythm.turn_s > 0 ? rhythm.least_cd : rhythm.peak_cd;
+      best = {cd, 0, cd, cd, cd, cd};
+    }
+    for (const Flash& flash : rhythm.flashes)
+      if (flash.effective.blondel_rey_cd > best.blondel_rey_cd) best = flash.effective;
+    return best;
+  }
+
+  const LensPlan& plan_;
+  const LensValues& values_;
+  const LampBody& lamp_;
+  const LightAsk& ask_;
+  LightLens lens_;
+  GlassRules glass_;
+  std::vector<double> factors_;
+  LightReport report_;
+};
+
+}  // namespace
+
+double factor_of(Screen screen) {
+  switch (screen) {
+    case Screen::red:
+      return kHistoricScreens.red;
+    case Screen::green:
+      return kHistoricScreens.green;
+    case Screen::yellow:
+      return kHistoricScreens.yellow;
+    case Screen::none:
+      break;
+  }
+  return 1;
+}
+
+Outcome<LightReport> light_report(const LensPlan& plan, const LightAsk& ask, const Progress& progress) {
+  const auto lamp = LampBody::make(plan.values.lamp);
+  if (!lamp) return lamp.problem();
+  return Reporter(plan, *lamp, ask).work(progress);
+}
+
+}  // namespace prismwright
