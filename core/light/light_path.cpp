@@ -1,5 +1,6 @@
 #include "core/light/light_path.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <limits>
@@ -51,7 +52,9 @@ class Walk {
     ++path_.faces;
   }
 
+  /// Rounding never gives power back.
   void lose(double& to, double left) {
+    left = std::min(left, power_);
     to += power_ - left;
     power_ = left;
   }
