@@ -1,0 +1,58 @@
+#include "core/light/trace_lines.h"
+
+#include <algorithm>
+
+namespace prismwright {
+
+namespace {
+
+/// Fills parts of equal flux one after the other, each with whole slices and the pieces of those that straddle
+/// two parts.
+class Cutter {
+ public:
+  Cutter(double part, int count) : part_(part), lines_(static_cast<std::size_t>(count)) {}
+
+  void add(double nm, Xyz xyz) {
+    while (xyz.y > room() && at_ + 1 < lines_.size()) {
+      const double piece = room() / xyz.y;
+      take(nm, piece * xyz);
+      xyz = (1 - piece) * xyz;
+      ++at_;
+    }
+    take(nm, xyz);
+  }
+
+  std::vector<TraceLine> done() {
+    for (TraceLine& line : lines_)
+      if (line.flux > 0) line.nm /= line.flux;
+    return std::move(lines_);
+  }
+
+ private:
+  [[nodiscard]] double room() const { return std::max(0.0, part_ - lines_[at_].flux); }
+  void take(double nm, const Xyz& xyz) {
+    lines_[at_].nm += nm * xyz.y;  // the mean's sum until done()
+    lines_[at_].flux += xyz.y;
+    lines_[at_].xyz += xyz;
+  }
+
+  double part_;
+  std::vector<TraceLine> lines_;
+  std::size_t at_ = 0;
+};
+
+}  // namespace
+
+std::vector<TraceLine> trace_lines(const LampSpectrum& light, int count) {
+  const double flux = light.flux();
+  if (!(flux > 0)) return {};
+  count = light.slices().size() == 1 ? 1 : std::clamp(count, 1, kMostTraceLines);
+  std::vector<SpectralSlice> slices = light.slices();
+  std::sort(slices.begin(), slices.end(),
+            [](const SpectralSlice& a, const SpectralSlice& b) { return a.nm < b.nm; });
+  Cutter cutter(flux / count, count);
+  for (const SpectralSlice& slice : slices) cutter.add(slice.nm, slice.power * eye_at(slice.nm));
+  return cutter.done();
+}
+
+}  // namespace prismwright
