@@ -120,9 +120,10 @@ TEST(TraceLines, StandForASmoothFunctionOfWavelengthTheBetterTheMoreTheyAre) {
     for (const TraceLine& line : trace_lines(light, count)) sum += line.flux * smooth(line.nm);
     return std::abs(sum / whole - 1);
   };
-  EXPECT_LT(error(1), 0.03);
-  EXPECT_LT(error(4), error(1) / 4);
-  EXPECT_LT(error(12), 0.001);
+  EXPECT_LT(error(1), 0.016);
+  EXPECT_LT(error(3), 0.0033);
+  EXPECT_LT(error(5), 0.0017);
+  EXPECT_LT(error(12), 0.0006);
 }
 
 TEST(TraceLines, OfALineAreOneAndOfNoLightNone) {
