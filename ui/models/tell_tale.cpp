@@ -4,7 +4,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "core/lens/facet_departure.h"
 #include "ui/models/shown_numbers.h"
 #include "ui/style/palette.h"
 
@@ -54,8 +53,7 @@ TellTale level_tale(const Workbench& bench) {
   const auto proof = bench.proof();
   if (!proof || bench.sectionProblem()) return no_section(bench, Page::section);
   const double limit = bench.values().section.level_within_deg;
-  const auto facets = bench.plan() ? facet_departures(*bench.plan()) : std::vector<FacetDeparture>{};
-  const FacetDeparture* facet = worst_of(facets);
+  const FacetDeparture* facet = worst_of(bench.facets());
   if (facet && std::abs(facet->worst.departure_deg) > proof->worst_departure_deg)
     return facet_tale(bench, *facet, limit);
   TellTale tale{

@@ -88,6 +88,13 @@ const LensValues& Workbench::values() const {
   return inside_->book ? inside_->book->values() : inside_->no_values;
 }
 std::shared_ptr<const LensPlan> Workbench::plan() const { return inside_->shown().plan; }
+const std::vector<FacetDeparture>& Workbench::facets() const {
+  if (inside_->facets_of != plan()) {
+    inside_->facets_of = plan();
+    inside_->facets = plan() ? facet_departures(*plan()) : std::vector<FacetDeparture>{};
+  }
+  return inside_->facets;
+}
 std::shared_ptr<const Proof> Workbench::proof() const { return inside_->shown().proof; }
 const std::optional<Problem>& Workbench::sectionProblem() const { return inside_->problem; }
 const SectionTracer* Workbench::tracer() const { return inside_->shown().tracer.get(); }

@@ -11,6 +11,7 @@
 
 #include "core/book/lensbook.h"
 #include "core/frame/frame_plan.h"
+#include "core/lens/facet_departure.h"
 #include "core/lens/plan.h"
 #include "core/lens/quantities.h"
 #include "core/lens/section_edits.h"
@@ -57,6 +58,9 @@ class Workbench : public QObject {
   /// stays).
   [[nodiscard]] std::shared_ptr<const LensPlan> plan() const;
   [[nodiscard]] std::shared_ptr<const Proof> proof() const;
+  /// What flat inner faces do to the light, zone by zone; empty where there are none. Traced when first asked
+  /// for, once for each plan.
+  [[nodiscard]] const std::vector<FacetDeparture>& facets() const;
   [[nodiscard]] const std::optional<Problem>& sectionProblem() const;
   /// A tracer of the present section, for the laser.
   [[nodiscard]] const SectionTracer* tracer() const;

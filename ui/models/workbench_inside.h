@@ -24,8 +24,10 @@ Outcome<WorkedOut> work_out(const LensValues& values);
 struct Workbench::Inside {
   std::optional<Lensbook> book;
   LensValues no_values;
-  WorkedOut present;  ///< of the book's values, or of the last ones that gave a section
-  WorkedOut preview;  ///< shown in its place while something is tried; else empty
+  WorkedOut present;                          ///< of the book's values, or of the last ones that gave a section
+  WorkedOut preview;                          ///< shown in its place while something is tried; else empty
+  std::shared_ptr<const LensPlan> facets_of;  ///< the plan that `facets` were traced for
+  std::vector<FacetDeparture> facets;
   std::optional<Problem> problem;
   std::shared_ptr<const MadeLens> made;
   bool stale = false;

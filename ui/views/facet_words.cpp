@@ -3,8 +3,6 @@
 #include <QStringList>
 #include <cmath>
 
-#include "core/lens/facet_departure.h"
-
 namespace prismwright {
 namespace {
 
@@ -18,8 +16,7 @@ FacetWords::FacetWords(Workbench* bench, QWidget* parent) : QLabel(parent) {
   setObjectName(QStringLiteral("proof.facets"));
   setWordWrap(true);
   const auto follow_bench = [this, bench] {
-    const auto plan = bench->plan();
-    const auto facets = plan ? facet_departures(*plan) : std::vector<FacetDeparture>{};
+    const std::vector<FacetDeparture>& facets = bench->facets();
     const FacetDeparture* worst = worst_of(facets);
     setVisible(worst != nullptr);
     if (!worst) return clear();
