@@ -5,7 +5,8 @@
 
 #include "core/base/angle.h"
 #include "core/lens/flat_inner_face.h"
-#include "core/light/turned_face.h"
+#include "core/lens/turned_face.h"
+#include "core/optics/space_refraction.h"
 
 namespace prismwright {
 
@@ -19,15 +20,6 @@ constexpr double kOnFace_mm = 1e-9;
 /// From the panel's frame to that of a face turned about the upright axis, whose own axis comes first.
 SpaceRay about_upright(const SpaceRay& ray) {
   return {{ray.from.z, ray.from.x, ray.from.y}, {ray.along.z, ray.along.x, ray.along.y}};
-}
-
-/// Snell's law in vector form, from index `from` into `to`; `against` is the unit normal against the ray.
-std::optional<SpaceVector> refracted(SpaceVector ray, SpaceVector against, double from, double to) {
-  const double ratio = from / to;
-  const double cosine = -dot(ray, against);
-  const double inside = 1 - ratio * ratio * (1 - cosine * cosine);
-  if (inside < 0) return std::nullopt;
-  return unit(ratio * ray + (ratio * cosine - std::sqrt(inside)) * against);
 }
 
 /// Height of a straight joint carried to a distance from the lens axis.
@@ -95,15 +87,14 @@ FacetZone& FacetZone::operator=(FacetZone&&) noexcept = default;
 std::optional<FacetRay> FacetZone::trace(double azimuth_deg, double share) const {
   const SpacePoint place = inside_->place(radians(azimuth_deg), share);
   const SpaceVector in = unit(place - SpacePoint{0, 0, inside_->focus_z_mm});
-  const auto glass = refracted(in, {-1, 0, 0}, 1, inside_->index);
-  if (!glass) return std::nullopt;
-  const auto met = inside_->first_met({place, *glass});
+  const SpaceVector glass = refract(in, {-1, 0, 0}, 1, inside_->index).along;
+  const auto met = inside_->first_met({place, glass});
   if (!met || met->role != FaceRole::outer) return std::nullopt;
-  const auto out = refracted(*glass, -met->outward, inside_->index, 1);
-  if (!out) return std::nullopt;
+  const Refracted out = refract(glass, met->outward, inside_->index, 1);
+  if (out.total) return std::nullopt;
   const auto elevation = [](SpaceVector v) { return degrees(std::atan2(v.z, std::hypot(v.x, v.y))); };
-  return FacetRay{azimuth_deg, elevation(in), elevation(*out) + inside_->aim_deg,
-                  degrees(std::atan2(out->y, out->x)) - azimuth_deg};
+  return FacetRay{azimuth_deg, elevation(in), elevation(out.along) + inside_->aim_deg,
+                  degrees(std::atan2(out.along.y, out.along.x)) - azimuth_deg};
 }
 
 double FacetZone::elevation_deg(double azimuth_deg, double share) const {

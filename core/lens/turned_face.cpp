@@ -1,4 +1,4 @@
-#include "core/light/turned_face.h"
+#include "core/lens/turned_face.h"
 
 #include <algorithm>
 #include <cmath>

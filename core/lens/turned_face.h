@@ -3,8 +3,8 @@
 #include <array>
 #include <vector>
 
+#include "core/base/space.h"
 #include "core/lens/plan.h"
-#include "core/light/space.h"
 
 namespace prismwright {
 

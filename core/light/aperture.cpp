@@ -12,6 +12,7 @@ namespace {
 
 constexpr int kAngleSteps = 120;
 constexpr int kFewest = 2;
+
 /// The angles at which anything of the face is kept, a step wider than seen.
 LightBody::Angles kept_angles(const LightBody& body, const TurnedFace& face) {
   const LightBody::Angles all = body.angles();

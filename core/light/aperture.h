@@ -29,17 +29,16 @@ struct ApertureSpot {
   double angle = 0;     ///< about the body's turning axis
 };
 
-/// Spots spread evenly over the aperture by a sequence that fills gaps: numbers `first` to `first + count - 1`
-/// of each face's sequence, begun at a place that `shift` decides; each face has spots by its share of the
-/// area. Spots that fall on glass that was cut away are left out. A spot's area is for one spot in all of its
-/// face: divide by the number of spots that the face has been given.
+/// Spots spread evenly over the aperture by a sequence that fills gaps, begun at a place that `shift` decides;
+/// each face has spots by its share of the area. Spots that fall on glass that was cut away are left out.
 class ApertureSpots {
  public:
   ApertureSpots() = default;
   ApertureSpots(const PanelInLight& panel, const LightBody::Angles& azimuths);
 
-  /// Appends round `round` (0, 1, ...) of about `spots` spots over the whole aperture. All rounds together are
-  /// one even spread; `share` is the area's divisor after this round.
+  /// Appends round `round` (0, 1, ...) of about `spots` spots over the whole aperture. The spots of one round
+  /// stand for all of it; those of several rounds together are one even spread, each then standing for its area
+  /// over the number of rounds.
   void append(int round, int spots, std::uint64_t shift, std::vector<ApertureSpot>& to) const;
   [[nodiscard]] bool empty() const { return faces_.empty(); }
 

@@ -15,15 +15,11 @@ namespace {
 
 constexpr int kSets = 4;
 constexpr long kBlock = 500;
-constexpr int kElevations = 180;
 
 /// Books of one block of rays.
 struct Books {
   std::array<double, kLightFates> lm{};
   std::map<std::string, ZoneFlux> zones;
-  std::vector<double> level = std::vector<double>(kElevations);
-  std::vector<double> stray = std::vector<double>(kElevations);
-  std::vector<double> stray_cells;
 
   void add(const Books& other) {
     for (std::size_t i = 0; i < lm.size(); ++i) lm[i] += other.lm[i];
@@ -33,18 +29,12 @@ struct Books {
       own.level_lm += flux.level_lm;
       own.stray_lm += flux.stray_lm;
     }
-    for (int i = 0; i < kElevations; ++i) {
-      level[i] += other.level[i];
-      stray[i] += other.stray[i];
-    }
-    stray_cells.resize(std::max(stray_cells.size(), other.stray_cells.size()));
-    for (std::size_t i = 0; i < other.stray_cells.size(); ++i) stray_cells[i] += other.stray_cells[i];
   }
 };
 
 class Keeper {
  public:
-  Keeper(const LampBody& lamp, const BeamGrid* grid) : lamp_(lamp), grid_(grid) {}
+  explicit Keeper(const LampBody& lamp) : lamp_(lamp) {}
 
   void book(const PathFinder& finder, const SpaceRay& ray, double lm, Books& books) const {
     const auto put = [&](LightFate fate, double part) { books.lm[static_cast<std::size_t>(fate)] += part; };
@@ -60,32 +50,11 @@ class Keeper {
     put(path.own_way ? LightFate::level : up ? LightFate::stray_up : LightFate::stray_down, left);
     ZoneFlux& zone = books.zones[path.body->zone()];
     (path.own_way ? zone.level_lm : zone.stray_lm) += left;
-    const double elevation = degrees(std::asin(std::clamp(path.last.along.z, -1.0, 1.0)));
-    const int step = std::clamp(static_cast<int>(elevation + 90), 0, kElevations - 1);
-    (path.own_way ? books.level : books.stray)[static_cast<std::size_t>(step)] += left;
-    if (grid_ && !path.own_way) put_in_cell(path.last.along, elevation, left, books);
   }
 
  private:
-  void put_in_cell(SpaceVector along, double elevation, double lm, Books& books) const {
-    const double whole = 360 / grid_->azimuth_step_deg;
-    const double azimuth = degrees(std::atan2(along.y, along.x));
-    double i = std::round((azimuth - grid_->azimuth_from_deg) / grid_->azimuth_step_deg);
-    i -= whole * std::floor(i / whole);
-    const double k = std::round((elevation - grid_->elevation_from_deg) / grid_->elevation_step_deg);
-    if (i >= grid_->azimuths || k < 0 || k >= grid_->elevations) return;
-    books.stray_cells.resize(grid_->size());
-    const double solid = radians(grid_->azimuth_step_deg) * radians(grid_->elevation_step_deg) *
-                         std::cos(radians(grid_->elevation_deg(static_cast<int>(k))));
-    books.stray_cells[grid_->at(static_cast<int>(i), static_cast<int>(k))] += lm / solid;
-  }
-
   const LampBody& lamp_;
-  const BeamGrid* grid_;
 };
-
-/// Solid angle of a whole band of one degree, sr.
-double band_sr(int step) { return 2 * kPi * (std::sin(radians(step - 89.0)) - std::sin(radians(step - 90.0))); }
 
 FluxBudget closed(const std::vector<Books>& sets, double flux_lm, long rays) {
   FluxBudget budget;
@@ -100,11 +69,6 @@ FluxBudget closed(const std::vector<Books>& sets, double flux_lm, long rays) {
     budget.error_lm[i] = std::sqrt(squares / (kSets * (kSets - 1.0)));
   }
   for (const auto& [mark, zone] : all.zones) budget.zones.push_back(zone);
-  for (int i = 0; i < kElevations; ++i) {
-    budget.level_by_elevation_cd.push_back(all.level[static_cast<std::size_t>(i)] / band_sr(i));
-    budget.stray_by_elevation_cd.push_back(all.stray[static_cast<std::size_t>(i)] / band_sr(i));
-  }
-  budget.stray_cd = std::move(all.stray_cells);
   return budget;
 }
 
@@ -136,7 +100,7 @@ std::string_view name_of(LightFate fate) {
 
 Outcome<FluxBudget> flux_budget(const LightLens& lens, const LampBody& lamp, const BudgetRequest& request,
                                 const Progress& progress) {
-  const Keeper keeper(lamp, request.stray_grid);
+  const Keeper keeper(lamp);
   const long blocks = std::max(1L, (request.rays / kSets + kBlock - 1) / kBlock);
   const double ray_lm = lamp.flux_lm() / static_cast<double>(kSets * blocks * kBlock);
   std::vector<Books> sets;

@@ -39,12 +39,6 @@ struct FluxBudget {
   std::array<double, kLightFates> lm{};
   std::array<double, kLightFates> error_lm{};  ///< standard errors, from four independent sets of rays
   std::vector<ZoneFlux> zones;
-  /// Mean intensity all round by elevation, one degree a step from -90 to 90: of the level and the stray light,
-  /// cd.
-  std::vector<double> level_by_elevation_cd;
-  std::vector<double> stray_by_elevation_cd;
-  /// Intensity of the stray light in the cells of a grid, cd; empty unless one was asked for.
-  std::vector<double> stray_cd;
   long rays = 0;
 
   [[nodiscard]] double of(LightFate fate) const { return lm[static_cast<std::size_t>(fate)]; }
@@ -55,7 +49,6 @@ struct FluxBudget {
 struct BudgetRequest {
   std::vector<BeamColour> colours;  ///< at least one; weights add to 1
   long rays = 60000;                ///< of each colour, four sets together
-  const BeamGrid* stray_grid = nullptr;
 };
 
 /// Follows rays drawn at random (always the same ones) over the lamp's light through the lens. Each ray is

@@ -250,9 +250,4 @@ SpaceRay LampBody::ray(const std::array<double, 4>& numbers) const {
   return ray_of(*alight[which], scaled - static_cast<double>(which), numbers[1], numbers[2], numbers[3]);
 }
 
-void LampBody::shift(SpaceVector by_mm) {
-  for (LampPart& part : parts_) part.middle = part.middle + by_mm;
-  middle_ = middle_ + by_mm;
-}
-
 }  // namespace prismwright

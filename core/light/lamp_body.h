@@ -5,8 +5,8 @@
 #include <vector>
 
 #include "core/base/outcome.h"
+#include "core/base/space.h"
 #include "core/lens/brief.h"
-#include "core/light/space.h"
 
 namespace prismwright {
 
@@ -52,9 +52,6 @@ class LampBody {
   /// A ray of the lamp's light from four numbers between 0 and 1: evenly over the surface that shines, by the
   /// cosine law in direction. Every ray carries the same flux.
   [[nodiscard]] SpaceRay ray(const std::array<double, 4>& numbers) const;
-
-  /// The same lamp elsewhere.
-  void shift(SpaceVector by_mm);
 
  private:
   LampBody() = default;

@@ -216,22 +216,4 @@ std::optional<LightBody::Place> LightBody::place(const TurnedFace& face, double 
   return Place{frame_.out_of(local), frame_.out_of(out), face.speed_mm(share) * p.off};
 }
 
-void LightBody::move(SpacePoint about, SpaceVector turn, SpaceVector shift_mm) {
-  const double angle = length(turn);
-  const auto turned_vector = [&](SpaceVector v) {
-    if (angle == 0) return v;
-    const SpaceVector k = (1 / angle) * turn;
-    return std::cos(angle) * v + std::sin(angle) * cross(k, v) + (1 - std::cos(angle)) * dot(k, v) * k;
-  };
-  frame_.origin = about + turned_vector(frame_.origin - about) + shift_mm;
-  frame_.first = turned_vector(frame_.first);
-  frame_.second = turned_vector(frame_.second);
-  frame_.third = turned_vector(frame_.third);
-  const double reach =
-      2 * (length(shift_mm) + angle * (length(box_.high - box_.low) + length(box_.low - about)));
-  const SpaceVector grow{reach, reach, reach};
-  box_.low = box_.low - grow;
-  box_.high = box_.high + grow;
-}
-
 }  // namespace prismwright

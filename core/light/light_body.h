@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "core/light/turned_face.h"
+#include "core/lens/turned_face.h"
 
 namespace prismwright {
 
@@ -70,10 +70,6 @@ class LightBody {
     double to = 0;
   };
   [[nodiscard]] Angles angles() const { return angles_; }
-
-  /// Moves the body as a whole, for a setting error: first turned about the given axis (a vector of radians)
-  /// through `about`, then shifted.
-  void move(SpacePoint about, SpaceVector turn, SpaceVector shift_mm);
 
  private:
   void lay_cuts(const PlannedPrism& prism);

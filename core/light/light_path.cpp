@@ -6,6 +6,7 @@
 #include <limits>
 
 #include "core/light/polarised.h"
+#include "core/optics/space_refraction.h"
 
 namespace prismwright {
 
@@ -31,13 +32,6 @@ class Walk {
       if (!cross_glass(*met->panel, *met->body)) return ended(PathEnd::trapped);
     }
     return ended(PathEnd::trapped);
-  }
-
-  LightPath from_face(const PanelInLight& panel, const LightBody& body, SpaceVector outward,
-                      std::optional<FaceRole> role) {
-    enter(panel, body, outward, role);
-    if (!cross_glass(panel, body)) return ended(PathEnd::trapped);
-    return from_air();
   }
 
   LightPath through_one(const PanelInLight& panel, const LightBody& body, SpaceVector outward,
@@ -127,11 +121,6 @@ class Walk {
 }  // namespace
 
 LightPath PathFinder::follow(const SpaceRay& ray) const { return Walk(*lens_, rules_, ray).from_air(); }
-
-LightPath PathFinder::follow_into(const SpaceRay& ray, const PanelInLight& panel, const LightBody& body,
-                                  SpaceVector outward, std::optional<FaceRole> role) const {
-  return Walk(*lens_, rules_, ray).from_face(panel, body, outward, role);
-}
 
 LightPath PathFinder::cross_one(const SpaceRay& ray, const PanelInLight& panel, const LightBody& body,
                                 SpaceVector outward, std::optional<FaceRole> role) const {

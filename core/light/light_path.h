@@ -42,11 +42,8 @@ class PathFinder {
 
   /// A ray that begins in air.
   [[nodiscard]] LightPath follow(const SpaceRay& ray) const;
-  /// A ray that comes from air and enters a prism at the ray's start, through the face with this unit normal
-  /// (lens frame).
-  [[nodiscard]] LightPath follow_into(const SpaceRay& ray, const PanelInLight& panel, const LightBody& body,
-                                      SpaceVector outward, std::optional<FaceRole> role) const;
-  /// The same through that one prism alone: the path ends where the ray leaves it.
+  /// A ray that comes from air and enters a prism at its start, through the face with this unit normal (lens
+  /// frame), followed through that one prism alone: the path ends where the ray leaves it.
   [[nodiscard]] LightPath cross_one(const SpaceRay& ray, const PanelInLight& panel, const LightBody& body,
                                     SpaceVector outward, std::optional<FaceRole> role) const;
   /// Whether nothing stands before a ray that leaves a face, nearer than `most_mm`.

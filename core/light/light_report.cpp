@@ -40,7 +40,7 @@ class Reporter {
     report_.luminance_cd_mm2 = lamp_.luminance_cd_mm2();
     if (const Done done = map_beam(part_of(progress, 0, 0.4)); !done) return done.problem();
     if (const Done done = find_rhythm(part_of(progress, 0.4, 0.8)); !done) return done.problem();
-    auto budget = flux_budget(lens_, lamp_, {{{glass_, 1}}, ask_.rays, nullptr}, part_of(progress, 0.8, 0.95));
+    auto budget = flux_budget(lens_, lamp_, {{{glass_, 1}}, ask_.rays}, part_of(progress, 0.8, 0.95));
     if (!budget) return budget.problem();
     report_.budget = std::move(*budget);
     judge();

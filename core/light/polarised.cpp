@@ -81,24 +81,4 @@ void PolarisedLight::reflect(SpaceVector in, SpaceVector out, SpaceVector normal
   pass(in, out, normal, r.s, r.p);
 }
 
-double PolarisedLight::reflected_power(SpaceVector in, SpaceVector normal, double n_from, double n_to) const {
-  const Amplitudes r = reflected(cosines(in, normal, n_from, n_to), n_from, n_to);
-  const SpaceVector side = across(in, normal);
-  const SpaceVector before = cross(in, side);
-  double sum = 0;
-  for (const Field& field : fields_)
-    sum += std::norm(r.s) * std::norm(part(field, side)) + std::norm(r.p) * std::norm(part(field, before));
-  return 0.5 * sum;
-}
-
-Refracted refract(SpaceVector along, SpaceVector normal, double n_from, double n_to) {
-  const double c = -dot(along, normal);
-  const SpaceVector facing = c >= 0 ? normal : -normal;
-  const double cosine = std::abs(c);
-  const double ratio = n_from / n_to;
-  const double rest = 1 - ratio * ratio * (1 - cosine * cosine);
-  if (rest < 0) return {true, {}};
-  return {false, unit(ratio * along + (ratio * cosine - std::sqrt(rest)) * facing)};
-}
-
 }  // namespace prismwright

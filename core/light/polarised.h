@@ -2,7 +2,7 @@
 
 #include <complex>
 
-#include "core/light/space.h"
+#include "core/base/space.h"
 
 namespace prismwright {
 
@@ -23,8 +23,6 @@ class PolarisedLight {
   /// Reflects it at a face. Beyond the critical angle without loss, with the phases of total reflection; else
   /// by Fresnel's equations.
   void reflect(SpaceVector in, SpaceVector out, SpaceVector normal, double n_from, double n_to);
-  /// Power that a reflection at this face would keep, as a share of the light's first power.
-  [[nodiscard]] double reflected_power(SpaceVector in, SpaceVector normal, double n_from, double n_to) const;
 
  private:
   struct Field {
@@ -38,15 +36,5 @@ class PolarisedLight {
 
   Field fields_[2];
 };
-
-/// Direction of a ray after a face with unit normal (either way round); blank where it is totally reflected.
-struct Refracted {
-  bool total = false;
-  SpaceVector along;
-};
-Refracted refract(SpaceVector along, SpaceVector normal, double n_from, double n_to);
-inline SpaceVector reflect(SpaceVector along, SpaceVector normal) {
-  return along - 2 * dot(along, normal) * normal;
-}
 
 }  // namespace prismwright

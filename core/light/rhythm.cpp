@@ -205,13 +205,12 @@ Rhythm rhythm_of(const std::vector<PanelCurve>& panels, double turn_s, TurnWay w
     rhythm.light.cd.push_back(cd[static_cast<std::size_t>(i % kSteps)]);
   }
   if (rhythm.steady) return rhythm;
-  rhythm.turn_flashes = FlashFinder(panels, cd, turn_s, way, a_s).find();
-  if (rhythm.turn_flashes.empty()) return rhythm;
-  const std::size_t n = rhythm.turn_flashes.size();
-  const std::size_t k = flashes_of_period(rhythm.turn_flashes, turn_s);
+  const std::vector<Flash> all = FlashFinder(panels, cd, turn_s, way, a_s).find();
+  if (all.empty()) return rhythm;
+  const std::size_t n = all.size();
+  const std::size_t k = flashes_of_period(all, turn_s);
   rhythm.period_s = turn_s * static_cast<double>(k) / static_cast<double>(n);
-  rhythm.flashes.assign(rhythm.turn_flashes.begin(),
-                        rhythm.turn_flashes.begin() + static_cast<std::ptrdiff_t>(k));
+  rhythm.flashes.assign(all.begin(), all.begin() + static_cast<std::ptrdiff_t>(k));
   return rhythm;
 }
 

@@ -47,9 +47,8 @@ struct Rhythm {
   bool steady = false;  ///< never dark: the light does not fall under half of its peak
   double peak_cd = 0;
   double least_cd = 0;
-  FlashCurve light;                 ///< over one turn, from the moment panel 1's axis points at the observer
-  std::vector<Flash> flashes;       ///< of one period, by time of their peaks
-  std::vector<Flash> turn_flashes;  ///< of the whole turn
+  FlashCurve light;            ///< over one turn, from the moment panel 1's axis points at the observer
+  std::vector<Flash> flashes;  ///< of one period, by time of their peaks
 };
 
 /// How much peaks and spaces of a rhythm may differ and still count as repeating (common practice: what an

@@ -6,15 +6,10 @@
 #include "core/lens/quantities.h"
 #include "core/light/beam_map.h"
 #include "core/optics/proof.h"
+#include "tests/support/planned_lens.h"
 
 namespace prismwright {
 namespace {
-
-LensPlan plan_of(const LensValues& values) {
-  auto plan = plan_lens(values);
-  EXPECT_TRUE(plan.ok()) << (plan.ok() ? "" : plan.problem().text);
-  return plan.ok() ? *plan : LensPlan{};
-}
 
 LampBody lamp_of(LampShape shape, double width_mm, double height_mm) {
   Lamp lamp;
@@ -172,6 +167,19 @@ TEST(BeamMap, PanelsAddUpRoundTheLens) {
     EXPECT_NEAR(map.at_deg(-180 + 45.0 * panel, 0) / map.peak_cd, 1, 1e-9) << panel;
   }
   EXPECT_EQ(map.at_deg(22, 0), 0);
+}
+
+TEST(BeamMap, ShowsEachBetterStateAndEndsWithTheLast) {
+  const LensPlan plan = plan_of(starting_values("4", Work::bullseye, 8));
+  const LightLens lens(plan);
+  BeamRequest request = one_way(plan, 0, 0);
+  request.first_spots = 60;
+  std::vector<double> peaks;
+  const auto map = beam_map(lens, lamp_of(LampShape::cylinder, 8, 12), request, {},
+                            [&](const BeamMap& state) { peaks.push_back(state.peak_cd); });
+  ASSERT_TRUE(map.ok());
+  ASSERT_GT(peaks.size(), 1u);
+  EXPECT_EQ(peaks.back(), map->peak_cd);
 }
 
 TEST(BeamMap, StopsWhenAsked) {

@@ -7,15 +7,10 @@
 #include "core/lens/quantities.h"
 #include "core/light/flux_budget.h"
 #include "core/light/sun_hazard.h"
+#include "tests/support/planned_lens.h"
 
 namespace prismwright {
 namespace {
-
-LensPlan plan_of(const LensValues& values) {
-  auto plan = plan_lens(values);
-  EXPECT_TRUE(plan.ok()) << (plan.ok() ? "" : plan.problem().text);
-  return plan.ok() ? *plan : LensPlan{};
-}
 
 LampBody lamp_of(LampShape shape, double width_mm, double height_mm, LampSet set = LampSet::one,
                  int count = 1) {

@@ -9,15 +9,11 @@
 #include "core/light/light_path.h"
 #include "core/light/polarised.h"
 #include "core/optics/refraction.h"
+#include "core/optics/space_refraction.h"
+#include "tests/support/planned_lens.h"
 
 namespace prismwright {
 namespace {
-
-LensPlan plan_of(const LensValues& values) {
-  auto plan = plan_lens(values);
-  EXPECT_TRUE(plan.ok()) << (plan.ok() ? "" : plan.problem().text);
-  return plan.ok() ? *plan : LensPlan{};
-}
 
 /// Focal rays over the glass of a panel: how far those that take a prism's own way stray from the aim.
 struct FocalRays {
