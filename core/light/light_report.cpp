@@ -35,10 +35,10 @@ class Reporter {
     for (const PanelInLight& panel : lens_.panels()) factors_.push_back(factor_of(panel.screen));
   }
 
-  Outcome<LightReport> work(const Progress& progress) {
+  Outcome<LightReport> work(const Progress& progress, const BeamWatcher& watcher) {
     report_.flux_lm = lamp_.flux_lm();
     report_.luminance_cd_mm2 = lamp_.luminance_cd_mm2();
-    if (const Done done = map_beam(part_of(progress, 0, 0.4)); !done) return done.problem();
+    if (const Done done = map_beam(part_of(progress, 0, 0.4), watcher); !done) return done.problem();
     if (const Done done = find_rhythm(part_of(progress, 0.4, 0.8)); !done) return done.problem();
     auto budget = flux_budget(lens_, lamp_, {{{glass_, 1}}, ask_.rays}, part_of(progress, 0.8, 0.95));
     if (!budget) return budget.problem();
@@ -66,13 +66,13 @@ class Reporter {
     return request;
   }
 
-  Done map_beam(const Progress& progress) {
+  Done map_beam(const Progress& progress, const BeamWatcher& watcher) {
     report_.panel = ask_.panel;
     for (const PanelInLight& panel : lens_.panels())
       if (report_.panel == 0 && !panel.bodies.empty()) report_.panel = panel.number;
     BeamRequest request = request_of(report_.panel);
     request.grid = ask_.grid;
-    auto map = beam_map(lens_, lamp_, request, progress);
+    auto map = beam_map(lens_, lamp_, request, progress, watcher);
     if (!map) return map.problem();
     report_.beam = std::move(*map);
     const BeamMap& beam = report_.beam;
@@ -190,10 +190,11 @@ double factor_of(Screen screen) {
   return 1;
 }
 
-Outcome<LightReport> light_report(const LensPlan& plan, const LightAsk& ask, const Progress& progress) {
+Outcome<LightReport> light_report(const LensPlan& plan, const LightAsk& ask, const Progress& progress,
+                                  const BeamWatcher& watcher) {
   const auto lamp = LampBody::make(plan.values.lamp);
   if (!lamp) return lamp.problem();
-  return Reporter(plan, *lamp, ask).work(progress);
+  return Reporter(plan, *lamp, ask).work(progress, watcher);
 }
 
 }  // namespace prismwright

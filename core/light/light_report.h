@@ -49,7 +49,9 @@ struct LightReport {
   SunHazard sun;
 };
 
-/// Works it all out. Refuses a lamp without size; fails too when stopped through `progress`.
-Outcome<LightReport> light_report(const LensPlan& plan, const LightAsk& ask, const Progress& progress = {});
+/// Works it all out. Refuses a lamp without size; fails too when stopped through `progress`. `watcher` is told
+/// of the mapped beam as it sharpens.
+Outcome<LightReport> light_report(const LensPlan& plan, const LightAsk& ask, const Progress& progress = {},
+                                  const BeamWatcher& watcher = {});
 
 }  // namespace prismwright
