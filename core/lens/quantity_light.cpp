@@ -21,6 +21,9 @@ class GroupRows {
     rows_.push_back(
         {{key, QuantityForm::count, "", min, max, false, {}, label, meaning}, CountPlace(place(member))});
   }
+  void text(const char* key, const char* label, const char* meaning, std::string Group::*member) {
+    rows_.push_back({text_quantity(key, label, meaning), TextPlace(place(member))});
+  }
   template <class Choice>
   void choice(const char* key, const char* label, const char* meaning, Choice Group::*member) {
     rows_.push_back(
@@ -61,6 +64,12 @@ void add_lamp_light(GroupRows<Lamp>& lamp) {
   lamp.number("lamp.flux_lm", "lm", 0, 1e9, "Flux", "Luminous flux of one lamp", &Lamp::flux_lm);
   lamp.number("lamp.luminance_cd_mm2", "cd/mm2", 0, 1e6, "Luminance", "Of the shining surface, every way alike",
               &Lamp::luminance_cd_mm2);
+  lamp.choice("lamp.light", "Spectrum",
+              "Black body, CIE illuminant A, a generic white LED, one line, or points", &Lamp::light);
+  lamp.number("lamp.temperature_k", "K", 1000, 20000, "Temperature", "Of a black body", &Lamp::temperature_k);
+  lamp.number("lamp.line_nm", "nm", 400, 700, "Line", "Wavelength of a single line", &Lamp::line_nm);
+  lamp.text("lamp.spectrum", "Spectrum points",
+            "Relative power by wavelength in nm, for instance 400:0.1, 500:0.8, 600:1", &Lamp::spectrum);
 }
 
 void add_judging(GroupRows<LightSettings>& light) {
@@ -83,7 +92,31 @@ void add_judging(GroupRows<LightSettings>& light) {
                "The a of effective intensity; 0.2 by night: 33 CFR 66", &LightSettings::integration_s);
 }
 
-void add_sun(GroupRows<LightSettings>& light) {
+void add_screens(GroupRows<LightSettings>& light) {
+  const char* meaning =
+      "Transmittance by wavelength in nm, for instance 600:0.1, 620:0.7; blank: a generic screen";
+  light.text("light.red_screen", "Red screen", meaning, &LightSettings::red_screen);
+  light.text("light.green_screen", "Green screen", meaning, &LightSettings::green_screen);
+  light.text("light.yellow_screen", "Yellow screen", meaning, &LightSettings::yellow_screen);
+}
+
+void add_errors(GroupRows<LightSettings>& light) {
+  light.number("light.board_mm", "mm", 100, 1e5, "Board at",
+               "Distance of the laser bench's board from the focus", &LightSettings::board_mm);
+  light.number("light.tilt_error_deg", "deg", 0, 5, "Tilt error",
+               "Standard deviation of a prism's tilt about its seat", &LightSettings::tilt_error_deg);
+  light.number("light.shift_error_mm", "mm", 0, 20, "Shift error",
+               "Standard deviation of a prism's place, outward and up", &LightSettings::shift_error_mm);
+  light.number("light.face_error_deg", "deg", 0, 5, "Face error",
+               "Standard deviation of the slope of each optical face", &LightSettings::face_error_deg);
+  light.number("light.index_error", "", 0, 0.05, "Index error", "Standard deviation of the index",
+               &LightSettings::index_error);
+  light.number("light.lamp_error_mm", "mm", 0, 50, "Lamp error", "Standard deviation of the lamp's place",
+               &LightSettings::lamp_error_mm);
+  light.count("light.trials", 10, 10000, "Trials", "Of the Monte Carlo over the whole lens",
+              &LightSettings::trials);
+  light.count("light.seed", 0, 2147483647, "Seed", "Of its random numbers: the same seed, the same answer",
+              &LightSettings::seed);
   light.number("light.sun_w_m2", "W/m2", 0, 1500, "Sunlight", "Square to its rays, for the heat at the focus",
                &LightSettings::sun_w_m2);
 }
@@ -95,6 +128,11 @@ void add_tint(Rows& rows) {
   material.number("material.absorption_per_m", "1/m", 0, 200, "Absorption",
                   "Natural logarithm of the light lost inside per metre of path; 0: clear",
                   &Material::absorption_per_m);
+  material.text("material.tint", "Tint",
+                "Transmittance inside by wavelength in nm, for instance 400:0.90, 700:0.99; blank: none",
+                &Material::tint);
+  material.number("material.tint_mm", "mm", 0.1, 1000, "Tint's thickness",
+                  "Thickness for which the tint's points hold", &Material::tint_mm);
 }
 
 void add_lamp(Rows& rows) {
@@ -115,7 +153,8 @@ void add_light(Rows& rows) {
                &LightSettings::turn_s);
   light.choice("light.turn_way", "Turns", "Seen from above", &LightSettings::turn_way);
   add_judging(light);
-  add_sun(light);
+  add_screens(light);
+  add_errors(light);
 }
 
 }  // namespace prismwright
