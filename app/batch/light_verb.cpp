@@ -42,6 +42,7 @@ Json beam_json(const LightReport& report) {
           {"half_height_deg", report.half_height_deg},
           {"error_rms_of_peak", beam.error},
           {"error_of_peak", beam.peak_error},
+          {"error_as_wanted", beam.reached},
           {"glass_mm", beam.glass_mm}};
 }
 
@@ -58,6 +59,22 @@ Json budget_json(const FluxBudget& budget) {
   for (const ZoneFlux& zone : budget.zones)
     zones.push_back({{"zone", zone.zone}, {"level_lm", zone.level_lm}, {"stray_lm", zone.stray_lm}});
   return {{"flux_lm", budget.flux_lm}, {"parts", parts}, {"zones", zones}};
+}
+
+Json colour_json(const LightColours& colours) {
+  Json screens = Json::array();
+  for (const ScreenColour& screen : colours.screens) {
+    Json regions = Json::array();
+    for (const RegionVerdict& verdict : screen.regions)
+      regions.push_back({{"rule", verdict.region->rule}, {"margin", verdict.margin}, {"inside", verdict.held}});
+    screens.push_back({{"colour", colour_word(screen.screen)},
+                       {"factor", screen.factor},
+                       {"x", screen.at.x},
+                       {"y", screen.at.y},
+                       {"regions", regions}});
+  }
+  return {{"lamp_x", colours.lamp.x},           {"lamp_y", colours.lamp.y},     {"glass_mm", colours.glass_mm},
+          {"tint_factor", colours.tint_factor}, {"lines_nm", colours.lines_nm}, {"screens", screens}};
 }
 
 Json report_json(const LightReport& report) {
@@ -86,6 +103,7 @@ Json report_json(const LightReport& report) {
                               {"red_nmi", row.red_nmi},
                               {"green_nmi", row.green_nmi},
                               {"yellow_nmi", row.yellow_nmi}});
+  json["colour"] = colour_json(report.colours);
   json["budget"] = budget_json(report.budget);
   json["sun"] = {{"panel", report.sun.panel},
                  {"image_mm", report.sun.image_mm},
@@ -101,9 +119,10 @@ Json report_json(const LightReport& report) {
 void print_beam(const LightReport& report, std::ostream& out) {
   const BeamMap& beam = report.beam;
   out << fmt::format("Lamp: {:.0f} lm, {:.3g} cd/mm2\n", report.flux_lm, report.luminance_cd_mm2);
-  out << fmt::format("Beam of panel {}: {:.0f} cd at azimuth {:.2f}, elevation {:.2f} deg (within {:.2f} %)\n",
-                     report.panel, beam.peak_cd, beam.grid.azimuth_deg(beam.peak_azimuth),
-                     beam.grid.elevation_deg(beam.peak_elevation), 100 * beam.peak_error);
+  out << fmt::format(
+      "Beam of panel {}: {:.0f} cd at azimuth {:.2f}, elevation {:.2f} deg (within {:.2f} %{})\n", report.panel,
+      beam.peak_cd, beam.grid.azimuth_deg(beam.peak_azimuth), beam.grid.elevation_deg(beam.peak_elevation),
+      100 * beam.peak_error, beam.reached ? "" : ", not as well as wanted");
   const auto width = [](double deg) { return deg > 0 ? fmt::format("{:.2f} deg", deg) : "beyond the map"; };
   out << fmt::format("  {} wide and {} high at half of it\n", width(report.half_width_deg),
                      width(report.half_height_deg));
@@ -140,6 +159,20 @@ void print_rhythm(const LightReport& report, std::ostream& out) {
     ranges.add({miles(row.visibility_nmi), miles(row.white_nmi), miles(row.red_nmi), miles(row.green_nmi),
                 miles(row.yellow_nmi)});
   ranges.print(out);
+}
+
+void print_colours(const LightReport& report, std::ostream& out) {
+  const LightColours& colours = report.colours;
+  out << fmt::format("Lamp at x {:.3f}, y {:.3f}; {:.1f} mm of glass leave {:.1f} % of its light inside\n",
+                     colours.lamp.x, colours.lamp.y, colours.glass_mm, 100 * colours.tint_factor);
+  TextTable table({{"light"}, {"% of white", true}, {"x", true}, {"y", true}, {"region"}, {"margin", true}});
+  for (const ScreenColour& screen : colours.screens)
+    for (const RegionVerdict& verdict : screen.regions)
+      table.add({std::string(colour_word(screen.screen)), fmt::format("{:.1f}", 100 * screen.factor),
+                 fmt::format("{:.4f}", screen.at.x), fmt::format("{:.4f}", screen.at.y),
+                 fmt::format("{} {}", verdict.held ? "inside" : "outside", verdict.region->rule),
+                 fmt::format("{:.4f}", verdict.margin)});
+  table.print(out);
 }
 
 void print_budget(const LightReport& report, std::ostream& out) {
@@ -214,6 +247,7 @@ class LightVerb : public Verb {
     if (json_) return print_json(report_json(*report), code, voice.out, voice.err);
     print_beam(*report, voice.out);
     print_rhythm(*report, voice.out);
+    print_colours(*report, voice.out);
     print_budget(*report, voice.out);
     for (const std::string& warning : report->warnings) voice.err << "Not well: " << warning << '\n';
     if (!report->differs.empty()) voice.err << "Not well: " << report->differs << ".\n";

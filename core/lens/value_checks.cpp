@@ -6,6 +6,7 @@
 #include "core/base/angle.h"
 #include "core/lens/flat_inner_face.h"
 #include "core/lens/quantity_table.h"
+#include "core/lens/spectrum.h"
 #include "core/lens/zone_rows.h"
 
 namespace prismwright {
@@ -149,6 +150,24 @@ Done check_section(const SectionSettings& section) {
   return {};
 }
 
+Done check_points(const std::string& text, SpectrumKind kind, const char* key) {
+  if (text.empty()) return {};
+  const auto points = Spectrum::from_text(text, kind, key);
+  return points ? Done() : Done(points.problem());
+}
+
+Done check_spectra(const LensValues& values) {
+  using enum SpectrumKind;
+  const LightSettings& light = values.light;
+  for (const Done& done : {check_points(values.lamp.spectrum, emission, "lamp.spectrum"),
+                           check_points(values.material.tint, transmittance, "material.tint"),
+                           check_points(light.red_screen, transmittance, "light.red_screen"),
+                           check_points(light.green_screen, transmittance, "light.green_screen"),
+                           check_points(light.yellow_screen, transmittance, "light.yellow_screen")})
+    if (!done) return done;
+  return {};
+}
+
 }  // namespace
 
 Done check_values(const LensValues& values) {
@@ -158,6 +177,7 @@ Done check_values(const LensValues& values) {
   }
   if (const Done done = check_panels(values); !done) return done;
   if (const Done done = check_frame(values.frame); !done) return done;
+  if (const Done done = check_spectra(values); !done) return done;
   return check_section(values.section);
 }
 

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <numeric>
 
 #include "core/base/angle.h"
 #include "core/light/even_numbers.h"
@@ -181,8 +182,7 @@ class Rounds {
     BeamMap map;
     map.grid = request_.grid;
     map.cd.resize(request_.grid.size());
-    double squares = 0;
-    double peak_square = 0;
+    std::vector<double> squares(map.cd.size());
     std::size_t peak = 0;
     for (std::size_t i = 0; i < map.cd.size(); ++i) {
       double sum = 0;
@@ -193,18 +193,44 @@ class Rounds {
         sum_squares += value * value;
       }
       map.cd[i] = sum / kSets;
-      const double square = std::max(0.0, sum_squares / kSets - map.cd[i] * map.cd[i]) / (kSets - 1);
-      squares += square;
-      if (i > 0 && map.cd[i] <= map.cd[peak]) continue;
-      peak = i;
-      peak_square = square;
+      squares[i] = std::max(0.0, sum_squares / kSets - map.cd[i] * map.cd[i]) / (kSets - 1);
+      if (map.cd[i] > map.cd[peak]) peak = i;
     }
-    if (!map.cd.empty() && map.cd[peak] > 0) map.peak_error = std::sqrt(peak_square) / map.cd[peak];
-    finish(map, peak, std::sqrt(squares / static_cast<double>(map.cd.size())), rounds);
+    if (!map.cd.empty() && map.cd[peak] > 0) map.peak_error = peak_error(map.cd, squares, peak, rounds);
+    const double all = std::accumulate(squares.begin(), squares.end(), 0.0);
+    finish(map, peak, std::sqrt(all / static_cast<double>(map.cd.size())), rounds);
     return map;
   }
 
  private:
+  [[nodiscard]] double peak_error(const std::vector<double>& cd, const std::vector<double>& squares,
+                                  std::size_t peak, int rounds) const {
+    double lit = 0;
+    int cells = 0;
+    for (std::size_t i = 0; i < cd.size(); ++i) {
+      if (cd[i] < 0.5 * cd[peak]) continue;
+      lit += squares[i];
+      ++cells;
+    }
+    const double noise = std::sqrt(std::max(squares[peak], lit / cells));
+    return std::hypot(noise, cd[peak] - peak_by_others(rounds)) / cd[peak];
+  }
+
+  /// The peak that each half of the sets chooses, valued by the other half: free of the gain of choosing.
+  [[nodiscard]] double peak_by_others(int rounds) const {
+    const auto pair = [&](std::size_t first, std::size_t i) {
+      return (sets_[first].cd[i] + sets_[first + 1].cd[i]) / rounds / 2;
+    };
+    double value = 0;
+    for (const std::size_t chooser : {std::size_t{0}, std::size_t{2}}) {
+      std::size_t chosen = 0;
+      for (std::size_t i = 1; i < request_.grid.size(); ++i)
+        if (pair(chooser, i) > pair(chooser, chosen)) chosen = i;
+      value += pair(2 - chooser, chosen) / 2;
+    }
+    return value;
+  }
+
   void finish(BeamMap& map, std::size_t peak, double rms, int rounds) const {
     const auto azimuths = static_cast<std::size_t>(request_.grid.azimuths);
     map.peak_cd = map.cd.empty() ? 0 : map.cd[peak];
@@ -275,9 +301,10 @@ Outcome<BeamMap> beam_map(const LightLens& lens, const LampBody& lamp, const Bea
     if (!rounds.add_round(round, progress))
       return Problem{Trouble::stopped, "stopped", "light", "The beam was stopped."};
     map = rounds.map(round + 1);
+    const bool met = map.error <= request.wanted_error && map.peak_error <= request.wanted_peak_error;
+    map.reached = map.peak_cd == 0 || (round > 0 && met);
     if (watcher) watcher(map);
-    if (round > 0 && map.error <= request.wanted_error && map.peak_error <= request.wanted_peak_error) break;
-    if (map.peak_cd == 0) break;
+    if (map.reached) break;
   }
   return map;
 }

@@ -56,11 +56,14 @@ struct BeamMap {
   int peak_azimuth = 0;    ///< its place
   int peak_elevation = 0;
   double error = 0;  ///< standard error, rms over the grid as a share of the peak: from four independent sets
-  double peak_error = 0;  ///< standard error of the peak, as a share of it
-  double bound_cd = 0;    ///< no direction can have more: luminance times the whole aperture seen from there
-  long spots = 0;         ///< of the aperture, that were worked out
-  long exact_spots = 0;   ///< of these, those traced ray by ray because they lie at an edge
-  double glass_mm = 0;    ///< mean path inside glass, weighted by intensity at the peak
+  /// Of the peak, as a share of it: noise of the lit directions, and how much of the peak is owed to being the
+  /// greatest of many noisy values (what sets that did not choose it make of it).
+  double peak_error = 0;
+  bool reached = false;  ///< both wanted errors were met before the rounds ran out
+  double bound_cd = 0;   ///< no direction can have more: luminance times the whole aperture seen from there
+  long spots = 0;        ///< of the aperture, that were worked out
+  long exact_spots = 0;  ///< of these, those traced ray by ray because they lie at an edge
+  double glass_mm = 0;   ///< mean path inside glass, weighted by intensity at the peak
 
   [[nodiscard]] double at(int azimuth, int elevation) const { return cd[grid.at(azimuth, elevation)]; }
   /// Between the grid's directions, linearly; 0 beyond it.

@@ -2,8 +2,8 @@
 
 #include "core/base/outcome.h"
 #include "core/lens/brief.h"
+#include "core/lens/spectrum.h"
 #include "core/light/light_settings.h"
-#include "core/light/spectrum.h"
 
 namespace prismwright {
 

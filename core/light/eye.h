@@ -1,10 +1,8 @@
 #pragma once
 
-namespace prismwright {
+#include "core/lens/spectrum.h"
 
-/// Wavelengths between which the eye's table stands; beyond them the eye sees nothing.
-inline constexpr double kEyeFrom_nm = 380;
-inline constexpr double kEyeTo_nm = 780;
+namespace prismwright {
 
 /// CIE 1931 x, y.
 struct Chromaticity {

@@ -5,8 +5,8 @@
 
 #include "core/base/outcome.h"
 #include "core/lens/brief.h"
+#include "core/lens/spectrum.h"
 #include "core/light/eye.h"
-#include "core/light/spectrum.h"
 
 namespace prismwright {
 

@@ -1,5 +1,7 @@
 #include "core/light/light_report.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 
@@ -7,6 +9,8 @@ namespace prismwright {
 
 namespace {
 
+constexpr int kColourLines = 7;          ///< that tell how the beam's peak differs from one colour to the next
+constexpr double kColourError = 0.005;   ///< to which each of them is known
 constexpr double kCurveBeyond_deg = 12;  ///< that a panel's curve is followed beyond its sides
 
 /// Width between half peaks of a row of the map through its peak; 0 where an end lies beyond the map.
@@ -29,23 +33,26 @@ double width_at_half(const std::vector<double>& row, std::size_t peak, double st
 
 class Reporter {
  public:
-  Reporter(const LensPlan& plan, const LampBody& lamp, const LightAsk& ask)
-      : plan_(plan), values_(plan.values), lamp_(lamp), ask_(ask), lens_(plan) {
-    glass_ = {plan.section.input.index, values_.material.absorption_per_m / 1000};
-    for (const PanelInLight& panel : lens_.panels()) factors_.push_back(factor_of(panel.screen));
+  Reporter(const LensPlan& plan, const LampBody& lamp, const LensColours& colours, const LightAsk& ask)
+      : plan_(plan), values_(plan.values), lamp_(lamp), spectra_(colours), ask_(ask), lens_(plan) {
+    report_.panel = ask_.panel;
+    for (const PanelInLight& panel : lens_.panels())
+      if (report_.panel == 0 && !panel.bodies.empty()) report_.panel = panel.number;
   }
 
   Outcome<LightReport> work(const Progress& progress, const BeamWatcher& watcher) {
     report_.flux_lm = lamp_.flux_lm();
     report_.luminance_cd_mm2 = lamp_.luminance_cd_mm2();
+    choose_colours();
     if (const Done done = map_beam(part_of(progress, 0, 0.4), watcher); !done) return done.problem();
-    if (const Done done = find_rhythm(part_of(progress, 0.4, 0.8)); !done) return done.problem();
-    auto budget = flux_budget(lens_, lamp_, {{{glass_, 1}}, ask_.rays}, part_of(progress, 0.8, 0.95));
+    if (const Done done = find_rhythm(part_of(progress, 0.4, 0.75)); !done) return done.problem();
+    auto budget = flux_budget(lens_, lamp_, {traced_, ask_.rays / static_cast<long>(traced_.size())},
+                              part_of(progress, 0.75, 0.95));
     if (!budget) return budget.problem();
     report_.budget = std::move(*budget);
+    tell_colours();
     judge();
-    const BandAim aim = plan_.section.aim_of(ZoneKind::centre);
-    report_.sun = sun_hazard(lens_, values_.brief.focal_mm, glass_, values_.light.sun_w_m2, aim.aim_deg);
+    report_.sun = sun_hazard(lens_, values_.brief.focal_mm, design_glass(), values_.light.sun_w_m2, aim_deg());
     return std::move(report_);
   }
 
@@ -57,19 +64,86 @@ class Reporter {
     };
   }
 
+  [[nodiscard]] GlassRules design_glass() const {
+    return {plan_.section.input.index, values_.material.absorption_per_m / 1000};
+  }
+  [[nodiscard]] double aim_deg() const { return plan_.section.aim_of(ZoneKind::centre).aim_deg; }
+
+  /// The beam of the mapped panel in one direction alone, without its screen.
+  [[nodiscard]] BeamMap one_way(double azimuth_deg, double elevation_deg, const GlassRules& glass) const {
+    BeamRequest request;
+    request.panel = report_.panel;
+    request.colours = {{glass, 1}};
+    request.grid = {azimuth_deg, 1, 1, elevation_deg, 1, 1};
+    request.wanted_error = request.wanted_peak_error = kColourError;
+    request.most_rounds = 4;
+    return *beam_map(lens_, lamp_, request);
+  }
+
+  void choose_colours() {
+    path_mm_ = one_way(0, -aim_deg(), {plan_.section.input.index, 0}).glass_mm;
+    traced_ = spectra_.beam_colours(values_.material, ask_.lines, path_mm_);
+    for (const PanelInLight& panel : lens_.panels())
+      factors_.push_back(spectra_.factor(panel.screen, path_mm_));
+  }
+
+  /// What the lens itself makes of each wavelength at the beam's peak, relative to the greatest.
+  [[nodiscard]] Spectrum spread_at_peak() const {
+    const BeamMap& beam = report_.beam;
+    std::vector<SpectrumPoint> points;
+    const std::vector<double> lines = spectra_.beam_lines_nm(kColourLines);
+    double most = 0;
+    for (const double nm : lines) {
+      const BeamMap at =
+          one_way(beam.grid.azimuth_deg(beam.peak_azimuth), beam.grid.elevation_deg(beam.peak_elevation),
+                  {values_.material.index_at(nm), 0});
+      points.push_back({nm, at.peak_cd});
+      most = std::max(most, at.peak_cd);
+    }
+    if (!(most > 0)) return Spectrum::flat(1);
+    for (SpectrumPoint& point : points) point.value /= most;
+    return *Spectrum::from_points(std::move(points), SpectrumKind::transmittance, "beam");
+  }
+
+  void tell_colours() {
+    LightColours& colours = report_.colours;
+    colours.lamp = spectra_.lamp();
+    colours.glass_mm = path_mm_;
+    colours.tint_factor = spectra_.tint_factor(path_mm_);
+    colours.lines_nm = spectra_.beam_lines_nm(ask_.lines);
+    const Spectrum spread = spread_at_peak();
+    for (const Screen screen : {Screen::none, Screen::red, Screen::green, Screen::yellow})
+      colours.screens.push_back(spectra_.seen(screen, path_mm_, spread));
+  }
+
+  void warn_of_colours() {
+    std::vector<Screen> used;
+    for (const PanelInLight& panel : lens_.panels()) {
+      if (panel.bodies.empty() || std::count(used.begin(), used.end(), panel.screen) > 0) continue;
+      used.push_back(panel.screen);
+      const ScreenColour& colour = report_.colours.of(panel.screen);
+      if (!colour.as_ruled()) report_.warnings.push_back(outside_region(colour));
+    }
+  }
+
+  static std::string outside_region(const ScreenColour& colour) {
+    const RegionVerdict& verdict = colour.regions.front();
+    return fmt::format("The {} light stands at x {:.3f}, y {:.3f}, {:.3f} outside the {} of {}. Change the {}",
+                       colour_word(colour.screen), colour.at.x, colour.at.y, -verdict.margin,
+                       verdict.region->colour, verdict.region->rule,
+                       colour.screen == Screen::none ? "lamp or the tint" : "screen or the lamp");
+  }
+
   [[nodiscard]] BeamRequest request_of(int panel) const {
     BeamRequest request;
     request.panel = panel;
-    request.colours = {{glass_, 1}};
+    request.colours = traced_;
     request.panel_factors = factors_;
     request.wanted_error = request.wanted_peak_error = ask_.wanted_error;
     return request;
   }
 
   Done map_beam(const Progress& progress, const BeamWatcher& watcher) {
-    report_.panel = ask_.panel;
-    for (const PanelInLight& panel : lens_.panels())
-      if (report_.panel == 0 && !panel.bodies.empty()) report_.panel = panel.number;
     BeamRequest request = request_of(report_.panel);
     request.grid = ask_.grid;
     auto map = beam_map(lens_, lamp_, request, progress, watcher);
@@ -148,7 +222,23 @@ class Reporter {
     report_.nominal_range_nmi = luminous_range_nmi(seen);
     report_.luminous_range_nmi = luminous_range_nmi(seen, light.visibility_nmi, light.threshold_lux);
     report_.geographic_range_nmi = geographic_range_nmi(values_.brief.height_m, light.eye_height_m);
-    report_.ranges = range_table(seen, kHistoricScreens, light.threshold_lux);
+    const LightColours& colours = report_.colours;
+    report_.ranges = range_table(
+        seen / factor_of_strongest(),
+        {colours.of(Screen::red).factor, colours.of(Screen::green).factor, colours.of(Screen::yellow).factor},
+        light.threshold_lux);
+    warn_of_colours();
+  }
+
+  /// What the screen before the strongest flash leaves of its light.
+  [[nodiscard]] double factor_of_strongest() const {
+    const Flash* best = nullptr;
+    for (const Flash& flash : report_.rhythm.flashes)
+      if (!best || flash.effective.blondel_rey_cd > best->effective.blondel_rey_cd) best = &flash;
+    const Screen screen =
+        best ? best->screen : lens_.panels()[static_cast<std::size_t>(report_.panel - 1)].screen;
+    const double factor = report_.colours.of(screen).factor;
+    return factor > 0 ? factor : 1;
   }
 
   /// Of the strongest flash; a steady light is seen with its own intensity, the least that it shows round the
@@ -167,34 +257,24 @@ class Reporter {
   const LensPlan& plan_;
   const LensValues& values_;
   const LampBody& lamp_;
+  const LensColours& spectra_;
   const LightAsk& ask_;
   LightLens lens_;
-  GlassRules glass_;
+  double path_mm_ = 0;  ///< mean path inside the prisms on the beam's axis
+  std::vector<BeamColour> traced_;
   std::vector<double> factors_;
   LightReport report_;
 };
 
 }  // namespace
 
-double factor_of(Screen screen) {
-  switch (screen) {
-    case Screen::red:
-      return kHistoricScreens.red;
-    case Screen::green:
-      return kHistoricScreens.green;
-    case Screen::yellow:
-      return kHistoricScreens.yellow;
-    case Screen::none:
-      break;
-  }
-  return 1;
-}
-
 Outcome<LightReport> light_report(const LensPlan& plan, const LightAsk& ask, const Progress& progress,
                                   const BeamWatcher& watcher) {
   const auto lamp = LampBody::make(plan.values.lamp);
   if (!lamp) return lamp.problem();
-  return Reporter(plan, *lamp, ask).work(progress, watcher);
+  const auto colours = LensColours::make(plan.values);
+  if (!colours) return colours.problem();
+  return Reporter(plan, *lamp, *colours, ask).work(progress, watcher);
 }
 
 }  // namespace prismwright

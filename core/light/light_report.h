@@ -6,15 +6,11 @@
 #include "core/light/beam_map.h"
 #include "core/light/character.h"
 #include "core/light/flux_budget.h"
+#include "core/light/light_colours.h"
 #include "core/light/range.h"
 #include "core/light/sun_hazard.h"
 
 namespace prismwright {
-
-/// Shares that historic coloured glass lets through: red 40 %, green 25 % of white (Encyclopaedia Britannica
-/// 1911, p. 636); yellow 60 % from memory.
-inline constexpr ScreenFactors kHistoricScreens{0.40, 0.25, 0.60};
-double factor_of(Screen screen);
 
 /// What is asked of the light.
 struct LightAsk {
@@ -23,9 +19,24 @@ struct LightAsk {
   int panel = 0;                                 ///< whose beam is mapped; 0: the first that holds prisms
   double wanted_error = 0.0025;
   long rays = 60000;  ///< of the flux budget
+  int lines = 3;      ///< wavelengths that stand for the lamp's light (trace_lines.h)
 };
 
-/// The light of a lens as drawn: worked out from the prisms, the brass and the lamp, at the design wavelength.
+/// The colours of a lens's light, at the peak of the mapped beam.
+struct LightColours {
+  Chromaticity lamp;             ///< before all glass
+  double glass_mm = 0;           ///< mean path inside the prisms
+  double tint_factor = 1;        ///< share of the lamp's light that the material leaves over that path
+  std::vector<double> lines_nm;  ///< wavelengths that were traced
+  /// Of light without a screen and behind red, green and yellow, in this order, whether or not a panel has it.
+  std::vector<ScreenColour> screens;
+
+  [[nodiscard]] const ScreenColour& of(Screen screen) const {
+    return screens[static_cast<std::size_t>(screen)];
+  }
+};
+
+/// The light of a lens as drawn: worked out from the prisms, the brass and the lamp.
 struct LightReport {
   double flux_lm = 0;           ///< of the lamp
   double luminance_cd_mm2 = 0;  ///< of its surface
@@ -45,12 +56,13 @@ struct LightReport {
   double nominal_range_nmi = 0;       ///< from the effective intensity by Blondel and Rey
   double luminous_range_nmi = 0;      ///< the same at the visibility and threshold of the settings
   double geographic_range_nmi = 0;
-  std::vector<RangeRow> ranges;  ///< of white light; factors of historic screens for colours
+  std::vector<RangeRow> ranges;  ///< of the strongest flash without its screen, and behind each screen
+  LightColours colours;
   SunHazard sun;
 };
 
-/// Works it all out. Refuses a lamp without size; fails too when stopped through `progress`. `watcher` is told
-/// of the mapped beam as it sharpens.
+/// Works it all out. Refuses a lamp without size and spectra that cannot be read; fails too when stopped
+/// through `progress`. `watcher` is told of the mapped beam as it sharpens.
 Outcome<LightReport> light_report(const LensPlan& plan, const LightAsk& ask, const Progress& progress = {},
                                   const BeamWatcher& watcher = {});
 

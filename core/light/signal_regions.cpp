@@ -8,7 +8,6 @@ namespace prismwright {
 
 namespace {
 
-constexpr std::string_view kAids = "33 CFR 66.01-11(5)";
 constexpr std::string_view kCollisions = "COLREG 1972 Annex I 7";
 
 double distance_to_side(const Chromaticity& p, const Chromaticity& a, const Chromaticity& b) {
@@ -39,10 +38,12 @@ bool sides_meet(const Chromaticity& a, const Chromaticity& b, const Chromaticity
 
 const std::vector<SignalRegion>& signal_regions() {
   static const std::vector<SignalRegion> regions = {
-      {"white", kAids, {{.500, .382}, {.440, .382}, {.285, .264}, {.285, .332}, {.453, .440}, {.500, .440}}},
-      {"green", kAids, {{.305, .689}, {.321, .494}, {.228, .351}, {.028, .385}}},
-      {"red", kAids, {{.735, .265}, {.721, .259}, {.645, .335}, {.665, .335}}},
-      {"yellow", kAids, {{.618, .382}, {.612, .382}, {.555, .435}, {.560, .440}}},
+      {"white",
+       kAidsToNavigation,
+       {{.500, .382}, {.440, .382}, {.285, .264}, {.285, .332}, {.453, .440}, {.500, .440}}},
+      {"green", kAidsToNavigation, {{.305, .689}, {.321, .494}, {.228, .351}, {.028, .385}}},
+      {"red", kAidsToNavigation, {{.735, .265}, {.721, .259}, {.645, .335}, {.665, .335}}},
+      {"yellow", kAidsToNavigation, {{.618, .382}, {.612, .382}, {.555, .435}, {.560, .440}}},
       {"red", kCollisions, {{.680, .320}, {.735, .265}, {.721, .259}, {.660, .320}}},
   };
   return regions;

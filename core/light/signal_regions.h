@@ -14,6 +14,9 @@ struct SignalRegion {
   std::vector<Chromaticity> corners;
 };
 
+/// The rule whose regions an aid to navigation is judged by.
+inline constexpr std::string_view kAidsToNavigation = "33 CFR 66.01-11(5)";
+
 /// 33 CFR 66.01-11(5): white, green, red, yellow; COLREG 1972 Annex I 7: red.
 const std::vector<SignalRegion>& signal_regions();
 

@@ -2,7 +2,7 @@
 
 #include "core/base/outcome.h"
 #include "core/lens/brief.h"
-#include "core/light/spectrum.h"
+#include "core/lens/spectrum.h"
 
 namespace prismwright {
 

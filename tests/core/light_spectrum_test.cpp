@@ -1,4 +1,4 @@
-#include "core/light/spectrum.h"
+#include "core/lens/spectrum.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>

@@ -1,4 +1,4 @@
-#include "core/light/spectrum.h"
+#include "core/lens/spectrum.h"
 
 #include <fmt/format.h>
 
@@ -6,8 +6,6 @@
 #include <charconv>
 #include <cmath>
 #include <optional>
-
-#include "core/light/eye.h"
 
 namespace prismwright {
 

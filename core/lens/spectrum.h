@@ -20,6 +20,10 @@ struct SpectrumPoint {
   bool operator==(const SpectrumPoint&) const = default;
 };
 
+/// Wavelengths between which the eye's table stands; beyond them the eye sees nothing.
+inline constexpr double kEyeFrom_nm = 380;
+inline constexpr double kEyeTo_nm = 780;
+
 /// Wavelengths that a point may have.
 inline constexpr double kLeastPoint_nm = 200;
 inline constexpr double kGreatestPoint_nm = 2500;
