@@ -52,6 +52,8 @@ class LightBody {
   [[nodiscard]] const SpaceBox& box() const { return box_; }
   [[nodiscard]] const std::vector<TurnedFace>& faces() const { return faces_; }
   [[nodiscard]] TurningAxis turning() const { return turning_; }
+  /// The body's own frame: its first axis is the one that the profile is turned about.
+  [[nodiscard]] const SpaceFrame& frame() const { return frame_; }
 
   /// The first meeting farther along the ray than `least_mm` and nearer than `most_mm`, from outside or inside.
   [[nodiscard]] std::optional<BodyHit> meet(const SpaceRay& ray, double least_mm, double most_mm) const;
