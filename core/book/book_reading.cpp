@@ -7,6 +7,7 @@
 #include <cerrno>
 #include <filesystem>
 
+#include "core/book/bench_table.h"
 #include "core/book/book_header.h"
 #include "core/book/content_seal.h"
 #include "core/book/ledger_table.h"
@@ -120,6 +121,7 @@ BookContents contents_of(SQLite::Database& db) {
   contents.values = read_values(db);
   contents.variants = read_variants(db);
   contents.ledger = read_ledger(db);
+  contents.readings = read_readings(db);
   contents.steps = step_texts(db);
   return contents;
 }

@@ -8,6 +8,7 @@
 #include "core/book/steps.h"
 #include "core/lens/lens_values.h"
 #include "core/lens/section_variant.h"
+#include "core/light/bench_reading.h"
 #include "core/works/ledger.h"
 
 namespace prismwright {
@@ -18,6 +19,7 @@ struct BookContents {
   LensValues values;
   std::vector<SectionVariant> variants;
   std::vector<LedgerEntry> ledger;
+  std::vector<BenchReading> readings;
   StepTexts steps;
 };
 

@@ -47,7 +47,10 @@ void add_cell(RowHash& hash, const SQLite::Column& cell) {
 }
 
 SealMark all_rows_mark(SQLite::Database& db) {
-  return values_mark(db) ^ rows_mark(db, "step") ^ rows_mark(db, "ledger");
+  SealMark mark = values_mark(db) ^ rows_mark(db, "step") ^ rows_mark(db, "ledger");
+  // A book of an older version has none.
+  if (db.tableExists("bench_readings")) mark ^= rows_mark(db, "bench_readings");
+  return mark;
 }
 
 }  // namespace

@@ -5,6 +5,7 @@
 #include <memory>
 #include <utility>
 
+#include "core/book/bench_table.h"
 #include "core/book/book_header.h"
 #include "core/book/book_making.h"
 #include "core/book/ledger_table.h"
@@ -81,6 +82,7 @@ const std::string& Lensbook::read_only_reason() const { return inside_->read_onl
 const std::string& Lensbook::migration_note() const { return inside_->migration_note; }
 const LensValues& Lensbook::values() const { return inside_->contents.values; }
 const std::vector<LedgerEntry>& Lensbook::ledger() const { return inside_->contents.ledger; }
+const std::vector<BenchReading>& Lensbook::readings() const { return inside_->contents.readings; }
 std::optional<std::string> Lensbook::undo_text() const { return inside_->contents.steps.undo; }
 std::optional<std::string> Lensbook::redo_text() const { return inside_->contents.steps.redo; }
 
@@ -105,6 +107,18 @@ Done Lensbook::record(std::span<const LedgerEntry> entries) {
   if (!done) return done;
   std::vector<LedgerEntry>& ledger = inside_->contents.ledger;
   ledger.insert(ledger.end(), lines.begin(), lines.end());
+  return {};
+}
+
+Done Lensbook::record_readings(std::span<const BenchReading> readings) {
+  std::vector<BenchReading> added;
+  Done done = inside_->change([&](SQLite::Database& db) {
+    added = append_readings(db, readings);
+    return !added.empty();
+  });
+  if (!done) return done;
+  std::vector<BenchReading>& all = inside_->contents.readings;
+  all.insert(all.end(), added.begin(), added.end());
   return {};
 }
 

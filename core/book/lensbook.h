@@ -10,6 +10,7 @@
 #include "core/base/outcome.h"
 #include "core/lens/lens_values.h"
 #include "core/lens/section_variant.h"
+#include "core/light/bench_reading.h"
 #include "core/works/ledger.h"
 
 namespace prismwright {
@@ -17,8 +18,9 @@ namespace prismwright {
 /// A lensbook: the SQLite project file of one lens.
 ///
 /// Every edit is one transaction, on disk when the call returns; there is no saving. Undo and redo are SQLite
-/// changesets kept in the file; they survive a restart and never touch the works ledger. A second opening of
-/// a book that is already open for writing is read-only. Not thread-safe: one thread uses one Lensbook.
+/// changesets kept in the file; they survive a restart and never touch the works ledger and the readings of the
+/// bench. A second opening of a book that is already open for writing is read-only. Not thread-safe: one thread
+/// uses one Lensbook.
 class Lensbook {
  public:
   /// Makes a new book; refuses to overwrite a file.
@@ -70,6 +72,12 @@ class Lensbook {
   [[nodiscard]] const std::vector<LedgerEntry>& ledger() const;
   /// Adds lines (from plan_steps) as one transaction; number and time are given here.
   Done record(std::span<const LedgerEntry> entries);
+
+  /// All readings of the laser bench, oldest first.
+  [[nodiscard]] const std::vector<BenchReading>& readings() const;
+  /// Adds readings that fit (check_reading in core/light/bench_check.h) as one transaction; number and time are
+  /// given here. None is ever changed or taken out.
+  Done record_readings(std::span<const BenchReading> readings);
 
  private:
   struct Inside;

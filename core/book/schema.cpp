@@ -208,6 +208,24 @@ CREATE TABLE light (
   seed INTEGER NOT NULL,
   sun_w_m2 REAL NOT NULL);
 INSERT INTO light SELECT 1, 0, 'clockwise', 0.85, 0.75, 2e-7, 10, 5, 0.2, '', '', '', 5000, 0.05, 0.2, 0.02, 0.0005, 0.5, 200, 1, 900 FROM brief;
+)sql",
+    R"sql(
+CREATE TABLE bench_readings (
+  number INTEGER PRIMARY KEY CHECK (number >= 1),
+  when_utc TEXT NOT NULL,
+  mark TEXT NOT NULL,
+  height_mm REAL NOT NULL,
+  aside_mm REAL NOT NULL,
+  board_mm REAL NOT NULL,
+  by_name TEXT NOT NULL,
+  note TEXT NOT NULL);
+CREATE TRIGGER bench_keeps_its_readings BEFORE UPDATE ON bench_readings
+  BEGIN SELECT RAISE(ABORT, 'a reading of the bench is never changed: add a new one'); END;
+CREATE TRIGGER bench_loses_no_reading BEFORE DELETE ON bench_readings
+  BEGIN SELECT RAISE(ABORT, 'a reading of the bench is never taken out: add a new one'); END;
+CREATE TRIGGER bench_replaces_no_reading BEFORE INSERT ON bench_readings
+  WHEN EXISTS (SELECT 1 FROM bench_readings WHERE number = NEW.number)
+  BEGIN SELECT RAISE(ABORT, 'a reading of the bench is never replaced: add a new one'); END;
 )sql"};
 
 void set_version(SQLite::Database& db, int version) {

@@ -13,9 +13,10 @@ namespace prismwright {
 /// SQLite's application_id of a lensbook: the letters PWLB.
 inline constexpr std::uint32_t kApplicationId = 0x50574C42;
 /// The version of the book (SQLite's user_version) that this program writes. It reads all from 1 up to this.
-inline constexpr int kBookVersion = 4;
+inline constexpr int kBookVersion = 5;
 
-/// The tables that hold LensValues: what undo and redo work on. The ledger is not among them.
+/// The tables that hold LensValues: what undo and redo work on. The ledger and the readings of the
+/// bench are not among them.
 inline constexpr std::array<const char*, 8> kValueTables = {"brief", "material", "section", "frame",
                                                             "lamp",  "light",    "panel",   "variant"};
 

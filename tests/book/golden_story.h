@@ -57,8 +57,15 @@ inline LensValues golden_margins() {
   return values;
 }
 
-/// Writes the story as a new book: a variant kept, three edits, the last taken back, and four lines of the
-/// ledger.
+/// Readings of the bench: one prism read, shimmed and read again, another read once.
+inline std::vector<BenchReading> golden_readings() {
+  return {{0, "", "P01-U02", 17.25, -3.1 - 1.0 / 3.0, 5000, "E. Marsh", "before\nthe shim"},
+          {0, "", "P01-C", -0.5, 0, 5000, "", ""},
+          {0, "", "P01-U02", 1.5, 0.25, 4800.5, "E. Marsh", "shim of 0.3 µm \"paper\""}};
+}
+
+/// Writes the story as a new book: a variant kept, three edits, the last taken back, four lines of the ledger,
+/// and three readings of the bench.
 inline void write_golden_book(const std::string& path) {
   Lensbook book = well(Lensbook::create(path, golden_start()));
   well(book.keep_variant("as first drawn"));  // kept from version 3 on
@@ -74,6 +81,7 @@ inline void write_golden_book(const std::string& path) {
   well(book.record({&scrapped, 1}));
   const LedgerEntry again = line("P01-U02", Stage::scrapped, Stage::mastered);
   well(book.record({&again, 1}));
+  well(book.record_readings(golden_readings()));  // kept from version 5 on
 }
 
 }  // namespace prismwright

@@ -34,6 +34,27 @@ void expect_golden_variant(const Lensbook& book, int version) {
   EXPECT_THAT(section_texts(taken.values), testing::ContainerEq(section_texts(golden_start())));
 }
 
+/// The readings of the bench, which version 5 brought.
+void expect_golden_readings(const Lensbook& book, int version) {
+  if (version < 5) {
+    EXPECT_THAT(book.readings(), testing::IsEmpty());
+    return;
+  }
+  ASSERT_EQ(book.readings().size(), 3u);
+  for (std::size_t i = 0; i < 3; ++i) {
+    const BenchReading& reading = book.readings()[i];
+    const BenchReading told = golden_readings()[i];
+    EXPECT_EQ(reading.number, static_cast<long long>(i) + 1);
+    EXPECT_EQ(reading.when_utc.size(), std::string("2026-01-01T00:00:00Z").size());
+    EXPECT_EQ(reading.mark, told.mark);
+    EXPECT_EQ(reading.height_mm, told.height_mm);
+    EXPECT_EQ(reading.aside_mm, told.aside_mm);
+    EXPECT_EQ(reading.board_mm, told.board_mm);
+    EXPECT_EQ(reading.by, told.by);
+    EXPECT_EQ(reading.note, told.note);
+  }
+}
+
 /// What version 1 did not hold yet comes with the values it was always worked out with.
 void expect_golden_story(const Lensbook& book, int version) {
   EXPECT_THAT(book.values(), HasValuesOf(golden_panels()));
@@ -52,6 +73,7 @@ void expect_golden_story(const Lensbook& book, int version) {
   EXPECT_EQ(book.ledger()[3].to, Stage::mastered);
   EXPECT_EQ(book.ledger()[3].back_to, std::nullopt);
   expect_golden_variant(book, version);
+  expect_golden_readings(book, version);
 }
 
 TEST_P(GoldenBook, TellsItsStory) {
@@ -119,7 +141,7 @@ TEST_F(Migration, KeepsTheOldFileBesideToTheByte) {
   {
     const Lensbook book = well(Lensbook::open(path));
     EXPECT_THAT(book.migration_note(),
-                HasSubstr("was brought from book version 1 to 4. The old file is kept as "));
+                HasSubstr("was brought from book version 1 to 5. The old file is kept as "));
     EXPECT_THAT(book.migration_note(), HasSubstr("lens.v1.lensbook"));
   }
   EXPECT_THAT(names(), ElementsAre("lens.lensbook", "lens.v1.lensbook"));
