@@ -2,6 +2,7 @@
 
 #include "app/batch/books.h"
 #include "app/batch/json_print.h"
+#include "app/batch/light_errors.h"
 #include "app/batch/progress_line.h"
 #include "app/batch/text_table.h"
 #include "app/batch/verbs.h"
@@ -212,6 +213,7 @@ class LightVerb : public Verb {
   void configure(CLI::App& command) override {
     add_book_argument(command, path_);
     command.add_flag("--json", json_, "answer in JSON");
+    command.add_flag("--errors", with_errors_, "what errors in setting and making do to the beam as well");
     command.add_option("--csv", csv_, "write the beam's map to this file");
     command.add_option("--panel", ask_.panel, "whose beam is mapped; the first that holds prisms unless said")
         ->check(CLI::Range(1, 32));
@@ -242,13 +244,25 @@ class LightVerb : public Verb {
       if (const Done written = write_whole(csv_, map_csv(report->beam)); !written)
         return refuse(written.problem(), voice.err);
     }
+    std::optional<SettingErrors> errors;
+    if (with_errors_) {
+      ProgressLine line(voice);
+      auto found = setting_errors(*plan, {.panel = report->panel}, line.of("setting errors"));
+      if (!found) return refuse(found.problem(), voice.err);
+      errors = std::move(*found);
+    }
     const bool well = report->warnings.empty() && report->differs.empty();
     const ExitCode code = well ? ExitCode::done : ExitCode::not_well;
-    if (json_) return print_json(report_json(*report), code, voice.out, voice.err);
+    if (json_) {
+      Json json = report_json(*report);
+      if (errors) json["errors"] = errors_json(*errors);
+      return print_json(json, code, voice.out, voice.err);
+    }
     print_beam(*report, voice.out);
     print_rhythm(*report, voice.out);
     print_colours(*report, voice.out);
     print_budget(*report, voice.out);
+    if (errors) print_errors(*errors, voice.out);
     for (const std::string& warning : report->warnings) voice.err << "Not well: " << warning << '\n';
     if (!report->differs.empty()) voice.err << "Not well: " << report->differs << ".\n";
     return code;
@@ -258,6 +272,7 @@ class LightVerb : public Verb {
   std::string path_;
   std::string csv_;
   bool json_ = false;
+  bool with_errors_ = false;
   LightAsk ask_;
 };
 

@@ -1,11 +1,13 @@
 #pragma once
 
+#include <algorithm>
 #include <limits>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "core/lens/turned_face.h"
+#include "core/light/rigid_move.h"
 
 namespace prismwright {
 
@@ -52,11 +54,30 @@ class LightBody {
   [[nodiscard]] const SpaceBox& box() const { return box_; }
   [[nodiscard]] const std::vector<TurnedFace>& faces() const { return faces_; }
   [[nodiscard]] TurningAxis turning() const { return turning_; }
+  /// Whether its inner face is a flat one, cut across the turned glass.
+  [[nodiscard]] bool flat_inside() const {
+    return std::any_of(cuts_.begin(), cuts_.end(), [](const KeptSide& cut) { return cut.role.has_value(); });
+  }
   /// The body's own frame: its first axis is the one that the profile is turned about.
   [[nodiscard]] const SpaceFrame& frame() const { return frame_; }
 
   /// The first meeting farther along the ray than `least_mm` and nearer than `most_mm`, from outside or inside.
   [[nodiscard]] std::optional<BodyHit> meet(const SpaceRay& ray, double least_mm, double most_mm) const;
+
+  /// Moves it as it stands, in its panel's frame.
+  void move(const RigidMove& move);
+  /// The first meeting farther along the ray than `least_mm` with a face of that role, as if the side planes
+  /// had taken nothing away.
+  [[nodiscard]] std::optional<BodyHit> meet_role(const SpaceRay& ray, FaceRole role, double least_mm) const;
+  /// The tangent about which a face is ground to a wrong angle, through its middle in the plane of the profile
+  /// through a place near it: it turns the seaward side away from the turning axis (upward, about the lens
+  /// axis). The faces of a bull's-eye centre are turned as a whole about a level line instead. Blank: no such
+  /// face.
+  struct FaceHinge {
+    SpacePoint at;
+    SpaceVector along;  ///< unit
+  };
+  [[nodiscard]] std::optional<FaceHinge> hinge(FaceRole role, SpacePoint near) const;
 
   /// Place on one of the turned faces at an angle about the turning axis (from the frame's second axis to its
   /// third); blank where the cuts have taken it away.
