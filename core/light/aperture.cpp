@@ -5,6 +5,7 @@
 
 #include "core/base/angle.h"
 #include "core/light/even_numbers.h"
+#include "core/light/turned_mean.h"
 
 namespace prismwright {
 
@@ -12,6 +13,10 @@ namespace {
 
 constexpr int kAngleSteps = 120;
 constexpr int kFewest = 2;
+constexpr int kFewestAlike = 6;
+constexpr double kLeastRange = 0.01;    ///< radians over which it is worth turning a spot
+constexpr double kMiddleWeight = 0.25;  ///< a spot that stands for a whole range of angles needs few
+constexpr double kEndWeight = 3;        ///< so more are left for the ends, where each sees other brass
 
 /// The angles at which anything of the face is kept, a step wider than seen.
 LightBody::Angles kept_angles(const LightBody& body, const TurnedFace& face) {
@@ -49,13 +54,37 @@ std::vector<ApertureFace> aperture_of(const PanelInLight& panel, const LightBody
   return faces;
 }
 
-ApertureSpots::ApertureSpots(const PanelInLight& panel, const LightBody::Angles& azimuths)
-    : faces_(aperture_of(panel, azimuths)) {
-  for (const ApertureFace& face : faces_) area_mm2_ += face.area_mm2;
+ApertureSpots::ApertureSpots(const PanelInLight& panel, const LightBody::Angles& azimuths,
+                             const LampBody& lamp) {
+  for (const ApertureFace& face : aperture_of(panel, azimuths)) {
+    auto alike = alike_azimuths(*face.body, lamp);
+    if (alike) alike = {std::max(alike->from, face.angles.from), std::min(alike->to, face.angles.to)};
+    if (!alike || alike->to - alike->from < kLeastRange) {
+      add(face, face.area_mm2);
+      continue;
+    }
+    const auto part = [&](double from, double to, bool middle) {
+      ApertureFace piece = face;
+      piece.angles = {from, to};
+      piece.alike = middle;
+      piece.area_mm2 = face.area_mm2 * (to - from) / (face.angles.to - face.angles.from);
+      if (to > from) add(piece, piece.area_mm2 * (middle ? kMiddleWeight : kEndWeight));
+    };
+    part(face.angles.from, alike->from, false);
+    part(alike->from, alike->to, true);
+    part(alike->to, face.angles.to, false);
+  }
+}
+
+void ApertureSpots::add(const ApertureFace& face, double weight) {
+  faces_.push_back(face);
+  weights_.push_back(weight);
+  weight_ += weight;
 }
 
 int ApertureSpots::count_of(std::size_t face, int spots) const {
-  return std::max(kFewest, static_cast<int>(std::lround(spots * faces_[face].area_mm2 / area_mm2_)));
+  const int fewest = faces_[face].alike ? kFewestAlike : kFewest;
+  return std::max(fewest, static_cast<int>(std::lround(spots * weights_[face] / weight_)));
 }
 
 void ApertureSpots::append(int round, int spots, std::uint64_t shift, std::vector<ApertureSpot>& to) const {
@@ -70,7 +99,8 @@ void ApertureSpots::append(int round, int spots, std::uint64_t shift, std::vecto
       const auto place = face.body->place(*face.face, share, angle);
       if (!place) continue;
       to.push_back({face.body, face.face->role(), place->at, place->outward,
-                    place->area_per_share_radian_mm2 * turn / count, angle});
+                    place->area_per_share_radian_mm2 * turn / count, angle, std::nullopt});
+      if (face.alike) to.back().alike = face.angles;
     }
   }
 }

@@ -9,6 +9,7 @@
 
 #include "core/base/angle.h"
 #include "core/light/even_numbers.h"
+#include "core/light/turned_mean.h"
 
 namespace prismwright {
 
@@ -103,10 +104,11 @@ std::vector<PanelClass> classes_of(const LightLens& lens, const LampBody& lamp, 
     }
     classes.push_back({&panel, {{turn, factor}}, ApertureSpots()});
   }
-  for (PanelClass& group : classes)
-    group.spots = ApertureSpots(
-        *group.panel,
-        grid_alone ? azimuths_that_matter(*group.panel, lamp, request.grid, group.places) : kAllRound);
+  for (PanelClass& group : classes) {
+    const LightBody::Angles azimuths =
+        grid_alone ? azimuths_that_matter(*group.panel, lamp, request.grid, group.places) : kAllRound;
+    group.spots = ApertureSpots(*group.panel, azimuths, lamp);
+  }
   return classes;
 }
 
@@ -130,14 +132,53 @@ class Painter {
     }
   }
 
+  /// Paints a spot as the mean over the whole range in which it may stand.
+  void paint_turned(const BeamPatch& patch, const std::vector<Place>& places, double weight, double luminance,
+                    Sum& sum) const {
+    const auto [from, to] = rows(patch);
+    for (int k = from; k <= to; ++k) {
+      // The place of the first sample differs from spot to spot and row to row, evenly.
+      const double first = std::fmod(1e4 * std::abs(patch.spot().angle) + 0.618034 * k, 1.0);
+      const TurnedMean mean(patch, radians(grid_.elevation_deg(k)), first);
+      for (const Place& place : places) {
+        const double start = degrees(mean.window().from + place.turn) - grid_.azimuth_from_deg;
+        const double end = degrees(mean.window().to + place.turn) - grid_.azimuth_from_deg;
+        for (double turn = 360 * std::ceil(-end / 360); start + turn <= width_deg(); turn += 360)
+          row(patch, mean, place, k, (start + turn) / grid_.azimuth_step_deg,
+              (end + turn) / grid_.azimuth_step_deg, turn, weight, luminance, sum);
+      }
+    }
+  }
+
  private:
-  void column(const BeamPatch& patch, const Place& place, int i, double weight, double luminance,
-              Sum& sum) const {
+  [[nodiscard]] double width_deg() const { return (grid_.azimuths - 1) * grid_.azimuth_step_deg; }
+
+  void row(const BeamPatch& patch, const TurnedMean& mean, const Place& place, int k, double start, double end,
+           double turn_deg, double weight, double luminance, Sum& sum) const {
+    const int from = std::max(0, static_cast<int>(std::ceil(start)));
+    const int to = std::min(grid_.azimuths - 1, static_cast<int>(std::floor(end)));
+    for (int i = from; i <= to; ++i) {
+      const double azimuth = radians(grid_.azimuth_deg(i) - turn_deg) - place.turn;
+      const double seen = weight * place.factor * mean.cd(azimuth);
+      const std::size_t at = grid_.at(i, k);
+      sum.cd[at] += seen;
+      sum.glass[at] += seen * patch.glass_mm();
+      sum.bound[at] += weight * luminance * mean.lit_mm2(azimuth);
+    }
+  }
+
+  /// Rows of the grid that the patch's window holds.
+  [[nodiscard]] std::pair<int, int> rows(const BeamPatch& patch) const {
     const double middle =
         (degrees(patch.middle().elevation) - grid_.elevation_from_deg) / grid_.elevation_step_deg;
     const double half = degrees(patch.half_width().elevation) / grid_.elevation_step_deg;
-    const int from = std::max(0, static_cast<int>(std::ceil(middle - half)));
-    const int to = std::min(grid_.elevations - 1, static_cast<int>(std::floor(middle + half)));
+    return {std::max(0, static_cast<int>(std::ceil(middle - half))),
+            std::min(grid_.elevations - 1, static_cast<int>(std::floor(middle + half)))};
+  }
+
+  void column(const BeamPatch& patch, const Place& place, int i, double weight, double luminance,
+              Sum& sum) const {
+    const auto [from, to] = rows(patch);
     const double azimuth = radians(grid_.azimuth_deg(i)) - place.turn;
     for (int k = from; k <= to; ++k) {
       const FarDirection far{azimuth, radians(grid_.elevation_deg(k))};
@@ -147,8 +188,7 @@ class Painter {
       const double seen = weight * place.factor * cd;
       sum.cd[at] += seen;
       sum.glass[at] += seen * patch.glass_mm();
-      const double facing = dot(direction_at(far.azimuth, far.elevation), patch.spot().outward);
-      sum.bound[at] += weight * luminance * patch.spot().area_mm2 * facing;
+      sum.bound[at] += weight * luminance * patch.spot().area_mm2 * patch.facing(far);
     }
   }
 
@@ -266,6 +306,10 @@ class Rounds {
       ++sum.spots;
       if (!patch) continue;
       if (!patch->smooth()) ++sum.exact;
+      if (spot.alike) {
+        painter.paint_turned(*patch, group.places, colour.weight, lamp_.luminance_cd_mm2(), sum);
+        continue;
+      }
       for (const Place& place : group.places)
         painter.paint(*patch, place, colour.weight, lamp_.luminance_cd_mm2(), sum);
     }

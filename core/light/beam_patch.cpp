@@ -163,6 +163,10 @@ double BeamPatch::seen(const Back& ray, SpaceVector to) const {
   return luminance == 0 ? 0 : luminance * ray.through * spot_.area_mm2 * std::max(0.0, dot(to, outward_));
 }
 
+double BeamPatch::facing(FarDirection to) const {
+  return std::max(0.0, dot(to_lens_.out_of(direction_at(to.azimuth, to.elevation)), outward_));
+}
+
 double BeamPatch::intensity_cd(FarDirection to) const {
   const double a = wrapped(to.azimuth - middle_.azimuth) / half_.azimuth;
   const double e = (to.elevation - middle_.elevation) / half_.elevation;

@@ -31,6 +31,8 @@ class BeamPatch {
 
   /// Intensity that the patch adds in that direction, cd; 0 outside of its window.
   [[nodiscard]] double intensity_cd(FarDirection to) const;
+  /// Cosine between that direction and the spot's normal, 0 or more.
+  [[nodiscard]] double facing(FarDirection to) const;
   /// The window that holds every direction in which it shines.
   [[nodiscard]] FarDirection middle() const { return middle_; }
   [[nodiscard]] FarDirection half_width() const { return half_; }
