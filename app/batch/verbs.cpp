@@ -16,6 +16,7 @@ std::vector<std::unique_ptr<Verb>> all_verbs() {
   verbs.push_back(clearances_verb());
   verbs.push_back(light_verb());
   verbs.push_back(works_verb());
+  verbs.push_back(bench_verb());
   return verbs;
 }
 

@@ -19,6 +19,7 @@ std::unique_ptr<Verb> bodies_verb();
 std::unique_ptr<Verb> clearances_verb();
 std::unique_ptr<Verb> light_verb();
 std::unique_ptr<Verb> works_verb();
+std::unique_ptr<Verb> bench_verb();
 
 /// Every verb, in the order in which the help lists them.
 std::vector<std::unique_ptr<Verb>> all_verbs();

@@ -8,6 +8,7 @@
 
 #include "core/base/angle.h"
 #include "core/light/light_path.h"
+#include "core/light/rigid_move.h"
 
 namespace prismwright {
 
@@ -19,25 +20,6 @@ constexpr double kTilt_deg = 0.05;
 constexpr double kMove_mm = 0.1;
 
 bool lets_in(std::optional<FaceRole> role) { return role == FaceRole::inner || role == FaceRole::entry; }
-
-/// A turn about an axis (unit, right-handed, radians) through a place, and a move after it.
-struct SmallMove {
-  SpacePoint about;
-  SpaceVector axis;
-  double angle = 0;
-  SpaceVector by;
-
-  /// Turns a vector the given way: 1 with the move, -1 back.
-  [[nodiscard]] SpaceVector turn(SpaceVector v, double way) const {
-    const double c = std::cos(way * angle);
-    const double s = std::sin(way * angle);
-    return c * v + s * cross(axis, v) + ((1 - c) * dot(axis, v)) * axis;
-  }
-  /// A ray as the moved prism sees it.
-  [[nodiscard]] SpaceRay seen_by_prism(const SpaceRay& ray) const {
-    return {about + turn(ray.from - about - by, -1), turn(ray.along, -1)};
-  }
-};
 
 /// Angle about the turning axis in the middle of the longest stretch that the cuts leave of a face's middle.
 double middle_angle(const LightBody& body, const TurnedFace& face) {
@@ -183,8 +165,8 @@ class Aimer {
   }
 
   void move_prism() {
-    const auto tilted = change_deg({seat_, nose_up_, radians(kTilt_deg), {}});
-    const auto moved = change_deg({seat_, nose_up_, 0, kMove_mm * up_});
+    const auto tilted = change_deg({seat_, radians(kTilt_deg) * nose_up_, {}});
+    const auto moved = change_deg({seat_, {}, kMove_mm * up_});
     if (!tilted || !moved) {
       refuse(fmt::format("The beam of {} slips off its faces when it is tilted by {} deg or moved by {} mm.",
                          mark(), kTilt_deg, kMove_mm));
@@ -195,23 +177,23 @@ class Aimer {
   }
 
   /// By how much the beam rises from the prism moved the other way to the prism moved this way, degrees.
-  [[nodiscard]] std::optional<double> change_deg(const SmallMove& move) const {
+  [[nodiscard]] std::optional<double> change_deg(const RigidMove& move) const {
     const auto up = beam_deg(move);
-    const auto down = beam_deg({move.about, move.axis, -move.angle, -move.by});
+    const auto down = beam_deg({move.about, -move.turn, -move.shift});
     if (!up || !down) return std::nullopt;
     return *up - *down;
   }
 
   /// Elevation of the beam through the moved prism: the ray is moved back instead, and its beam forth.
-  [[nodiscard]] std::optional<double> beam_deg(const SmallMove& move) const {
-    SpaceRay ray = move.seen_by_prism(laser_);
+  [[nodiscard]] std::optional<double> beam_deg(const RigidMove& move) const {
+    SpaceRay ray = move.back(laser_);
     const auto hit = body_.meet(ray, 0, kNever);
     if (!hit || !lets_in(hit->role)) return std::nullopt;
     ray.from = place_on(ray, hit->along_mm);
     const LightPath path =
         finder_.cross_one(in_lens(ray), panel_, body_, frame_.out_of(hit->outward), hit->role);
     if (path.end != PathEnd::free || !path.own_way) return std::nullopt;
-    return degrees(std::asin(move.turn(frame_.into(path.last.along), 1).z));
+    return degrees(std::asin(move.turned(frame_.into(path.last.along)).z));
   }
 
   const PathFinder& finder_;
