@@ -16,6 +16,7 @@ constexpr double kPanelSector = 0.35;  ///< radians about a panel's axis over wh
 constexpr double kLensSector = 0.05;   ///< about the lens axis
 constexpr int kFewestSpots = 6;        ///< of a face in a sector
 constexpr int kFluxSteps = 8;
+constexpr double kWidened = 1.3;       ///< over what the lamp is seen wide: prisms widen a beam a little
 constexpr double kTurnsBeyond = 0.05;  ///< radians by which errors may turn a beam in level, with room to spare
 
 /// Azimuths of belt work that send light along the panel's axis, before and after an error.
@@ -27,7 +28,7 @@ LightBody::Angles azimuths_that_matter(const PanelInLight& panel, const LampBody
       nearest = std::min({nearest, face.place(0).off, face.place(1).off});
   }
   const double away = std::hypot(lamp.middle().x, lamp.middle().y) + lamp.radius_mm();
-  const double seen = away < 0.5 * nearest ? 2 * std::asin(away / nearest) + kTurnsBeyond : kPi;
+  const double seen = away < 0.5 * nearest ? kWidened * std::asin(away / nearest) + kTurnsBeyond : kPi;
   return {-seen, seen};
 }
 

@@ -70,7 +70,7 @@ std::optional<double> tolerance(ErrorKind kind, const Share& share_left) {
     for (int turn = 0; turn < 40; ++turn) {
       const double guess = high - under * (high - low) / (under - over);
       const double value = share_left(guess) - kToleratedShare;
-      if (std::abs(value) < 1e-5 || std::abs(high - low) < 1e-9 * bound) return guess;
+      if (std::abs(value) < 5e-5 || std::abs(high - low) < 1e-9 * bound) return guess;
       if ((value > 0) != (under > 0)) {
         low = high;
         over = under;

@@ -32,7 +32,7 @@ class Retraced {
 
   /// The beam with prism `p` moved by `move(p, m)` for each rigid move, the lamp moved alike.
   template <class Size>
-  BeamMap trace(const Size& size) const {
+  BeamMap trace(const Size& size, double wanted) const {
     LightLens lens = lens_;
     PanelInLight& panel = lens.panels()[0];
     int p = 0;
@@ -50,7 +50,7 @@ class Retraced {
     lamp.aside_x_mm += size(0, SettingMove::lamp_seaward);
     lamp.aside_y_mm += size(0, SettingMove::lamp_sideways);
     lamp.above_mm += size(0, SettingMove::lamp_up);
-    return *beam_map(lens, *LampBody::make(lamp), request());
+    return *beam_map(lens, *LampBody::make(lamp), request(wanted));
   }
 
   /// Greatest of the model's map at the directions of that request.
@@ -66,7 +66,7 @@ class Retraced {
     return most;
   }
 
-  BeamRequest request() const {
+  BeamRequest request(double wanted) const {
     const StepGrid& grid = beam_.grid();
     const double step = degrees(grid.step);
     BeamRequest request;
@@ -81,8 +81,8 @@ class Retraced {
                     grid.first_row * step,
                     kCoarser * step,
                     rows};
-    request.first_spots = 300;
-    request.wanted_error = request.wanted_peak_error = 0.01;
+    request.first_spots = 200;
+    request.wanted_error = request.wanted_peak_error = wanted;
     return request;
   }
 
@@ -114,16 +114,18 @@ constexpr KindSizes kRough{0.45, 0.35, 0, 0, 0.5};
 
 /// Mean shares of the peak without errors: by turned maps, and traced anew.
 void compare(const Retraced& lens, double most_apart) {
-  const double planned = lens.trace([](int, SettingMove) { return 0.0; }).peak_cd;
+  const double planned = lens.trace([](int, SettingMove) { return 0.0; }, 0.004).peak_cd;
   const double planned_model = lens.model_peak_cd(0, {});
   EXPECT_NEAR(planned_model / planned, 1, 0.02);
   double traced = 0;
   double told = 0;
   for (int t = 0; t < lens.draws().trials(); ++t) {
     const double share =
-        lens.trace([&](int prism, SettingMove move) {
-              return kRough[static_cast<std::size_t>(kind_of(move))] * lens.draws().at(t, prism, move);
-            })
+        lens.trace(
+                [&](int prism, SettingMove move) {
+                  return kRough[static_cast<std::size_t>(kind_of(move))] * lens.draws().at(t, prism, move);
+                },
+                0.015)
             .peak_cd /
         planned;
     const double by_maps = lens.model_peak_cd(t, kRough) / planned_model;

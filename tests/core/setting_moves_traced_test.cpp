@@ -26,7 +26,7 @@ class OnePrism {
   static LensValues values() {
     LensValues values = starting_values("4", Work::bullseye, 8);
     values.lamp.shape = LampShape::sphere;
-    values.lamp.width_mm = 12;
+    values.lamp.width_mm = 6;
     values.lamp.known = LampKnown::luminance;
     values.lamp.luminance_cd_mm2 = 1;
     return values;
@@ -43,9 +43,9 @@ class OnePrism {
   BeamTurn middle(const LightLens& lens, double glass_index) const {
     BeamRequest request;
     request.panel = 1;
-    request.grid = {-2.6, 0.1, 53, -2.6, 0.1, 53};
+    request.grid = {-1.6, 0.08, 41, -1.6, 0.08, 41};
     request.colours = {{{glass_index, 0}, 1}};
-    request.first_spots = 60;
+    request.first_spots = 24;
     request.most_rounds = 1;
     const BeamMap map = *beam_map(lens, lamp_, request);
     BeamTurn middle;
