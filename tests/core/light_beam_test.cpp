@@ -65,7 +65,7 @@ TEST(BeamOfABelt, HasThePeakOfTheClosedForm) {
   const LightLens lens(plan, FramePlan{});
   BeamRequest request = one_way(plan, 0, 0);
   request.panel = 1;
-  request.first_spots = 2000;
+  request.first_spots = 6000;
   const BeamMap map = *beam_map(lens, lamp, request);
   EXPECT_NEAR(map.peak_cd / closed, 1, 0.002);
   EXPECT_LT(map.peak_error, 0.002);
