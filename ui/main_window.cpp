@@ -35,10 +35,11 @@ struct RailEntry {
   QString words;
 };
 
-std::array<RailEntry, 4> rail_entries() {
+std::array<RailEntry, kPages> rail_entries() {
   return {RailEntry{"rail.brief", "brief", MainWindow::tr("Brief")},
           RailEntry{"rail.section", "section", MainWindow::tr("Section")},
           RailEntry{"rail.lens", "lens", MainWindow::tr("Lens")},
+          RailEntry{"rail.light", "light", MainWindow::tr("Light")},
           RailEntry{"rail.works", "works", MainWindow::tr("Works")}};
 }
 
@@ -175,6 +176,9 @@ QWidget* MainWindow::pageWidget(Page page) {
       break;
     case Page::lens:
       widget = make_lens_page(bench_, stack_);
+      break;
+    case Page::light:
+      widget = make_light_page(bench_, stack_);
       break;
     case Page::works:
       widget = make_works_page(bench_, stack_);

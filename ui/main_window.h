@@ -20,9 +20,9 @@ class StartPage;
 
 /// The window: rail of pages at the left, tell-tales and notices above the page, progress at the foot.
 ///
-/// Object names: rail.brief, rail.section, rail.lens, rail.works; action.new, action.open, action.export,
-/// action.undo, action.redo, action.inches, action.page.N; notice.refusal, notice.readOnly, notice.section,
-/// notice.book; status.path, status.progress, status.stop, status.message.
+/// Object names: rail.brief, rail.section, rail.lens, rail.light, rail.works; action.new, action.open,
+/// action.export, action.undo, action.redo, action.inches, action.page.N; notice.refusal, notice.readOnly,
+/// notice.section, notice.book; status.path, status.progress, status.stop, status.message.
 class MainWindow : public QMainWindow {
   Q_OBJECT
 
@@ -65,7 +65,7 @@ class MainWindow : public QMainWindow {
   Page page_ = Page::brief;
   QStackedWidget* stack_ = nullptr;
   StartPage* start_ = nullptr;
-  std::array<QWidget*, 4> pages_{};
+  std::array<QWidget*, kPages> pages_{};
   QButtonGroup* rail_ = nullptr;
   NoticeBar* refusals_ = nullptr;
   NoticeBar* read_only_ = nullptr;
@@ -76,7 +76,7 @@ class MainWindow : public QMainWindow {
   QAction* redo_ = nullptr;
   QAction* export_ = nullptr;
   QAction* drawing_ = nullptr;
-  std::array<QAction*, 4> page_actions_{};
+  std::array<QAction*, kPages> page_actions_{};
   QLabel* path_ = nullptr;
   QLabel* making_words_ = nullptr;
   QProgressBar* making_bar_ = nullptr;

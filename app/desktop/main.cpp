@@ -7,6 +7,7 @@
 #include <cstdio>
 
 #include "ui/main_window.h"
+#include "ui/pages/light_page.h"
 #include "ui/style/before_window.h"
 #include "ui/style/dress.h"
 #include "ui/style/palette.h"
@@ -31,7 +32,7 @@ int say_wrong(const QString& sentence) {
 }
 
 bool read_page(const QString& word, Page& page) {
-  const QStringList words = {"brief", "section", "lens", "works"};
+  const QStringList words = {"brief", "section", "lens", "light", "works"};
   const auto place = words.indexOf(word);
   if (place < 0) return false;
   page = static_cast<Page>(place);
@@ -55,6 +56,9 @@ void let_run(int time_ms) {
 int take_picture(MainWindow& window, const Request& request) {
   if (window.bench()->hasBook() && !window.bench()->waitUntilMade(kPictureWait_ms))
     std::fprintf(stderr, "prismwright: the picture shows the window before its solids were made.\n");
+  const auto* light = window.findChild<LightPage*>();
+  if (request.page == Page::light && light && !light->maker()->waitUntilDone(kPictureWait_ms))
+    std::fprintf(stderr, "prismwright: the picture shows the window before its light was worked out.\n");
   let_run(800);
   if (window.grab().save(request.picture)) return 0;
   std::fprintf(stderr,
@@ -80,7 +84,7 @@ int main(int argc, char** argv) {
   parser.addPositionalArgument("FILE.lensbook", "The lensbook to open.", "[FILE.lensbook]");
   parser.addOption(
       {"picture", "Write a picture of the window to FILE once everything is made, and end.", "FILE"});
-  parser.addOption({"page", "Open at this page: brief, section, lens, works.", "PAGE", "brief"});
+  parser.addOption({"page", "Open at this page: brief, section, lens, light, works.", "PAGE", "brief"});
   parser.addOption({"size", "Size of the window in pixels.", "WIDTHxHEIGHT", "1280x800"});
   parser.process(application);
 
@@ -88,7 +92,7 @@ int main(int argc, char** argv) {
   request.book = parser.positionalArguments().value(0);
   request.picture = parser.value("picture");
   if (!read_page(parser.value("page"), request.page))
-    return say_wrong(QStringLiteral("\"%1\" is not a page: choose brief, section, lens or works.")
+    return say_wrong(QStringLiteral("\"%1\" is not a page: choose brief, section, lens, light or works.")
                          .arg(parser.value("page")));
   if (!read_size(parser.value("size"), request.size))
     return say_wrong(

@@ -9,7 +9,8 @@
 namespace prismwright {
 
 /// The pages of the rail, in the order of the job.
-enum class Page { brief, section, lens, works };
+enum class Page { brief, section, lens, light, works };
+inline constexpr std::size_t kPages = 5;
 
 /// One sign of the strip that is always in sight.
 struct TellTale {

@@ -6,6 +6,8 @@
 #include <QPen>
 #include <QString>
 
+#include "core/lens/brief.h"
+#include "core/light/flux_budget.h"
 #include "core/optics/proof.h"
 #include "core/works/stage.h"
 #include "geometry/clearances.h"
@@ -39,6 +41,18 @@ QColor fate(Fate fate);
 /// Colour, pattern and width of a ray by its fate; `width_px` is that of a plain ray.
 QPen fate_pen(Fate fate, double width_px = 1.0);
 QString fate_words(Fate fate);
+
+/// A panel's light by its screen: colour, hatching over it, letter of the lists of lights and word.
+QColor screen(Screen screen);
+QBrush screen_hatching(Screen screen);
+QString screen_sign(Screen screen);
+QString screen_words(Screen screen);
+QPen screen_pen(Screen screen, double width_px = 1.0);  ///< line and dashes of its own
+QColor dark_of_light();                                 ///< the dark between two flashes
+
+/// What becomes of the lamp's light.
+QColor light_fate(LightFate fate);
+QString light_fate_words(LightFate fate);
 
 QColor stage(Stage stage);
 QString stage_sign(Stage stage);   ///< two letters, or a cross for scrapped

@@ -53,6 +53,15 @@ QString choice_words(const std::string& key, const std::string& choice) {
       {"panel", QT_TR_NOOP("panel's axis")},
       {"lens", QT_TR_NOOP("lens axis")},
       {"flat", QT_TR_NOOP("flat")},
+      {"cylinder", QT_TR_NOOP("upright cylinder")},
+      {"one", QT_TR_NOOP("one, in the focus")},
+      {"ring", QT_TR_NOOP("a ring, all alight")},
+      {"changer", QT_TR_NOOP("a changer")},
+      {"black_body", QT_TR_NOOP("black body")},
+      {"illuminant_a", QT_TR_NOOP("illuminant A")},
+      {"white_led", QT_TR_NOOP("white LED")},
+      {"line", QT_TR_NOOP("a single line")},
+      {"points", QT_TR_NOOP("by points")},
       {"radius", QT_TR_NOOP("radius")},
   };
   if (const auto found = kWords.find(choice); found != kWords.end()) return QuantityEditor::tr(found->second);
@@ -129,6 +138,8 @@ void QuantityEditor::makeLine() {
   }
   if (quantity_->may_be_blank) line_->setPlaceholderText(tr("automatic"));
   if (quantity_->form == QuantityForm::text) line_->setPlaceholderText({});
+  if (quantity_->key.starts_with("panels.")) line_->setPlaceholderText(tr("none"));
+  if (quantity_->key.ends_with("_screen")) line_->setPlaceholderText(tr("generic glass"));
   line_->installEventFilter(this);
   connect(line_, &QLineEdit::editingFinished, this, &QuantityEditor::send);
 }

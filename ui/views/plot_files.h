@@ -1,0 +1,26 @@
+#pragma once
+
+#include <QString>
+#include <QStringList>
+#include <vector>
+
+#include "core/base/outcome.h"
+
+class QCustomPlot;
+
+namespace prismwright {
+
+/// The numbers behind a plot, as they are saved: a head with its unit for each column.
+struct PlotNumbers {
+  QStringList heads;  ///< "azimuth_deg", "intensity_cd"
+  std::vector<QStringList> rows;
+};
+
+/// A number that reads back exactly, for a row.
+QString plot_number(double value);
+
+/// Writes the plot under this name, whole or not at all: a picture of twice the pixels (.png), a drawing (.svg)
+/// or its numbers (.csv) by its ending. Any other ending is refused.
+Done save_plot(QCustomPlot& plot, const QString& title, const PlotNumbers& numbers, const QString& path);
+
+}  // namespace prismwright
