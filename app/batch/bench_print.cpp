@@ -147,9 +147,12 @@ Json mend_json(const BenchMend& mend) {
 }
 
 std::string mend_line(const std::string& mark, const BenchMend& mend) {
-  return fmt::format("{}: the beam goes {:.3f} deg too {}, {:.3f} deg to the {}: {}.", mark,
-                     std::abs(mend.error_deg), mend.error_deg >= 0 ? "high" : "low", std::abs(mend.aside_deg),
-                     mend.aside_deg >= 0 ? "left" : "right", mend.words);
+  const std::string aside = mend.aside_deg == 0
+                                ? ""
+                                : fmt::format(", {:.3f} deg to the {}", std::abs(mend.aside_deg),
+                                              mend.aside_deg > 0 ? "left" : "right");
+  return fmt::format("{}: the beam goes {:.3f} deg too {}{}: {}.", mark, std::abs(mend.error_deg),
+                     mend.error_deg >= 0 ? "high" : "low", aside, mend.words);
 }
 
 Json bench_json(const BenchAnswer& answer) {

@@ -36,8 +36,10 @@ TEST_F(SecondOpening, RefusesEveryChangeWithItsReason) {
   well(first.edit(with_edge(6), "edge"));
   Lensbook second = well(Lensbook::open(file("lens.lensbook")));
   const LedgerEntry step = line("P01-C", Stage::drawn, Stage::mastered);
-  for (const Problem& problem : {second.edit(with_edge(7), "edge").problem(), second.undo().problem(),
-                                 second.redo().problem(), second.record({&step, 1}).problem()}) {
+  const BenchReading reading{0, "", "P01-C", 1, 0, 5000, "", ""};
+  for (const Problem& problem :
+       {second.edit(with_edge(7), "edge").problem(), second.undo().problem(), second.redo().problem(),
+        second.record({&step, 1}).problem(), second.record_readings({&reading, 1}).problem()}) {
     EXPECT_EQ(problem.trouble, Trouble::file);
     EXPECT_EQ(problem.code, "read_only");
     EXPECT_EQ(problem.text, kOpenElsewhere);

@@ -90,7 +90,8 @@ class BadFiles : public BatchDesk {
                                                {"prove", path},
                                                {"set", path, "section.edge_mm=3"},
                                                {"undo", path},
-                                               {"works", path, "record", "P01-C", "mastered"}}) {
+                                               {"works", path, "record", "P01-C", "mastered"},
+                                               {"bench", path, "record", "P01-C", "1"}}) {
       const Answer answer = ask(words);
       EXPECT_EQ(answer.code, 3) << words.front() << ": " << answer.out << answer.err;
       EXPECT_THAT(answer.err, HasSubstr(name));
@@ -193,9 +194,13 @@ TEST_F(BadFiles, ABookThatSomeoneElseHasOpenCanBeReadButNotChanged) {
   ASSERT_TRUE(held.ok());
   const std::string before = bytes_of(book_);
   EXPECT_EQ(ask({"prove", book_}).code, 0);
-  const Answer answer = ask({"set", book_, "section.edge_mm=3"});
-  EXPECT_EQ(answer.code, 3);
-  EXPECT_THAT(answer.err, testing::Not(testing::IsEmpty()));
+  EXPECT_EQ(ask({"bench", book_, "list"}).code, 0);
+  for (const std::vector<std::string>& words : {std::vector<std::string>{"set", book_, "section.edge_mm=3"},
+                                                {"bench", book_, "record", "P01-C", "1"}}) {
+    const Answer answer = ask(words);
+    EXPECT_EQ(answer.code, 3) << words.front();
+    EXPECT_THAT(answer.err, testing::Not(testing::IsEmpty()));
+  }
   EXPECT_EQ(bytes_of(book_), before);
 }
 

@@ -8,13 +8,15 @@ namespace {
 /// The samples are what their script makes.
 class Samples : public WholeJob {
  protected:
-  /// What a book holds, without the times of its ledger.
+  /// What a book holds, without the times of its ledger and readings.
   static nlohmann::json content(const std::string& book) {
     const Answer keys = ask({"keys", book, "--json"});
     EXPECT_EQ(keys.code, 0) << keys.err;
     auto works = ask({"works", book, "list", "--json"}).json();
     for (auto& line : works.at("ledger")) line.erase("when_utc");
-    return {{"keys", keys.json()}, {"works", works}};
+    auto readings = ask({"bench", book, "list", "--json"}).json().at("readings");
+    for (auto& reading : readings) reading.erase("when_utc");
+    return {{"keys", keys.json()}, {"works", works}, {"readings", readings}};
   }
 };
 
