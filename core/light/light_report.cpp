@@ -9,7 +9,8 @@ namespace prismwright {
 
 namespace {
 
-constexpr int kColourLines = 7;         ///< that tell how the beam's peak differs from one colour to the next
+constexpr int kColourLines = 7;  ///< that tell how the beam's peak differs from one colour to the next
+constexpr int kColourSpots = 60;
 constexpr double kColourError = 0.005;  ///< to which each of them is known
 constexpr double kBeltPeakError = 0.01;
 constexpr double kCurveBeyond_deg = 12;  ///< that a panel's curve is followed beyond its sides
@@ -77,6 +78,7 @@ class Reporter {
     request.colours = {{glass, 1}};
     request.grid = {azimuth_deg, 1, 1, elevation_deg, 1, 1};
     request.wanted_error = request.wanted_peak_error = kColourError;
+    request.first_spots = kColourSpots;
     request.most_rounds = 4;
     return *beam_map(lens_, lamp_, request);
   }
