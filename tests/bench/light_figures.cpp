@@ -239,6 +239,38 @@ void lens_figures(const std::string& name, const LensValues& values, double defl
   say_field("all light", figures_of(drawn.all, drawn.flux_lm, drawn.rays));
 }
 
+/// The fourth order with so many times the usual prisms in every panel, all else the same.
+LensValues with_prisms(int times) {
+  LensValues values = starting_values("4", Work::bullseye, 8);
+  values.section.refracting = divided(Division::count, 3 * times);
+  values.section.upper = divided(Division::count, 4 * times);
+  values.section.lower = divided(Division::count, 2 * times);
+  return values;
+}
+
+/// What the map costs as the prisms grow in number: both ways by processor time, to the same error over the
+/// lit part.
+void cost_by_prisms(double deflection_mm) {
+  fmt::print("cost by the number of prisms, fourth-order bull's-eye, 8 panels\n");
+  for (const int times : {1, 2, 4, 8}) {
+    const LensValues values = with_prisms(times);
+    const auto lens = ready(fmt::format(" {} times the prisms", times), values, deflection_mm);
+    if (!lens) continue;
+    TraceOrder order = lens->order;
+    order.rays = kFirstRays / 4;
+    OtherMap own;
+    const Taken beam = time_of([&] { own = other_beams().front().map(lens->plan, order); });
+    Trace trace(order.grid);
+    const Taken rays = time_of([&] { trace = lens->tracer->trace(order); });
+    const FarFigures found = figures_of(trace.all, trace.flux_lm, trace.rays);
+    const double axis_error = found.axis_error_cd / found.axis_cd;
+    say(fmt::format("{} prisms: beam map to {} %", lens->plan.prisms.size(), 100 * kWantedError),
+        fmt::format("{}; {}", in_words(beam), own.words));
+    say(fmt::format("rays: {:.3g} give {:.3f} % on the axis", trace.rays, 100 * axis_error), in_words(rays));
+    rays_needed("on the axis", trace, axis_error, rays);
+  }
+}
+
 void lamp_figures() {
   fmt::print("bare lamps\n");
   for (const bool sphere : {false, true}) {
@@ -260,6 +292,7 @@ int main(int count, char** words) {
       Lensbook::open(PRISMWRIGHT_SAMPLES "/fourth-order-bullseye.lensbook", Lensbook::Access::read_only);
   if (!book) return fmt::print("{}\n", book.problem().text), 1;
   bench::lamp_figures();
+  bench::cost_by_prisms(deflection_mm);
   bench::lens_figures("fourth-order bull's-eye sample, 8 panels", book->values(), deflection_mm, longest_s);
   bench::lens_figures("sixth-order belt, 6 panels", starting_values("6", Work::belt, 6), deflection_mm,
                       longest_s);
