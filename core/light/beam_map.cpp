@@ -8,8 +8,8 @@
 #include <numeric>
 
 #include "core/base/angle.h"
+#include "core/light/beam_painter.h"
 #include "core/light/even_numbers.h"
-#include "core/light/turned_mean.h"
 
 namespace prismwright {
 
@@ -18,34 +18,10 @@ namespace {
 constexpr int kSets = 4;
 constexpr std::size_t kBlock = 64;  ///< spots that one task works out
 
-/// A grid's sum with the bound's and the glass path's.
-struct Sum {
-  std::vector<double> cd;
-  std::vector<double> bound;
-  std::vector<double> glass;
-  long spots = 0;
-  long exact = 0;
-
-  explicit Sum(std::size_t size) : cd(size), bound(size), glass(size) {}
-  void add(const Sum& other) {
-    for (std::size_t i = 0; i < cd.size(); ++i) {
-      cd[i] += other.cd[i];
-      bound[i] += other.bound[i];
-      glass[i] += other.glass[i];
-    }
-    spots += other.spots;
-    exact += other.exact;
-  }
-};
-
-/// The panels that one set of spots serves, with their turn from the set's panel in radians.
-struct Place {
-  double turn;
-  double factor;
-};
+/// The panels that one set of spots serves.
 struct PanelClass {
   const PanelInLight* panel;
-  std::vector<Place> places;
+  std::vector<PaintPlace> places;
   ApertureSpots spots;
 };
 
@@ -54,7 +30,7 @@ constexpr LightBody::Angles kAllRound{-2 * kPi, 2 * kPi};
 /// Azimuths of a panel turned about the lens axis that can send light into the grid: as far beyond it as the
 /// lamp is seen wide, twice over for prisms that widen it.
 LightBody::Angles azimuths_that_matter(const PanelInLight& panel, const LampBody& lamp, const BeamGrid& grid,
-                                       const std::vector<Place>& places) {
+                                       const std::vector<PaintPlace>& places) {
   double nearest = 1e300;
   for (const LightBody& body : panel.bodies) {
     if (body.turning() != TurningAxis::lens) continue;
@@ -72,7 +48,7 @@ LightBody::Angles azimuths_that_matter(const PanelInLight& panel, const LampBody
   const double to = radians(grid.azimuth_deg(grid.azimuths - 1)) + margin;
   if (to - from >= 2 * kPi) return kAllRound;
   LightBody::Angles hull{kPi, -kPi};
-  for (const Place& place : places) {
+  for (const PaintPlace& place : places) {
     // The grid seen from the panel, once round to either side.
     for (const double round : {-2 * kPi, 0.0, 2 * kPi}) {
       const double low = std::max(-kPi, from - place.turn + round);
@@ -112,89 +88,6 @@ std::vector<PanelClass> classes_of(const LightLens& lens, const LampBody& lamp, 
   return classes;
 }
 
-/// Adds patches to a grid.
-class Painter {
- public:
-  explicit Painter(const BeamGrid& grid) : grid_(grid) {}
-
-  void paint(const BeamPatch& patch, const Place& place, double weight, double luminance, Sum& sum) const {
-    const double azimuth_deg = degrees(patch.middle().azimuth + place.turn);
-    const double half_deg = degrees(patch.half_width().azimuth);
-    const double whole = 360 / grid_.azimuth_step_deg;
-    // The grid may see the window once more a whole turn on.
-    const double start = (azimuth_deg - half_deg - grid_.azimuth_from_deg) / grid_.azimuth_step_deg;
-    const double end = (azimuth_deg + half_deg - grid_.azimuth_from_deg) / grid_.azimuth_step_deg;
-    const double first_turn = std::ceil(-end / whole);
-    for (double turn = first_turn; start + turn * whole <= grid_.azimuths - 1; ++turn) {
-      const int from = std::max(0, static_cast<int>(std::ceil(start + turn * whole)));
-      const int to = std::min(grid_.azimuths - 1, static_cast<int>(std::floor(end + turn * whole)));
-      for (int i = from; i <= to; ++i) column(patch, place, i, weight, luminance, sum);
-    }
-  }
-
-  /// Paints a spot as the mean over the whole range in which it may stand.
-  void paint_turned(const BeamPatch& patch, const std::vector<Place>& places, double weight, double luminance,
-                    Sum& sum) const {
-    const auto [from, to] = rows(patch);
-    for (int k = from; k <= to; ++k) {
-      // The place of the first sample differs from spot to spot and row to row, evenly.
-      const double first = std::fmod(1e4 * std::abs(patch.spot().angle) + 0.618034 * k, 1.0);
-      const TurnedMean mean(patch, radians(grid_.elevation_deg(k)), first);
-      for (const Place& place : places) {
-        const double start = degrees(mean.window().from + place.turn) - grid_.azimuth_from_deg;
-        const double end = degrees(mean.window().to + place.turn) - grid_.azimuth_from_deg;
-        for (double turn = 360 * std::ceil(-end / 360); start + turn <= width_deg(); turn += 360)
-          row(patch, mean, place, k, (start + turn) / grid_.azimuth_step_deg,
-              (end + turn) / grid_.azimuth_step_deg, turn, weight, luminance, sum);
-      }
-    }
-  }
-
- private:
-  [[nodiscard]] double width_deg() const { return (grid_.azimuths - 1) * grid_.azimuth_step_deg; }
-
-  void row(const BeamPatch& patch, const TurnedMean& mean, const Place& place, int k, double start, double end,
-           double turn_deg, double weight, double luminance, Sum& sum) const {
-    const int from = std::max(0, static_cast<int>(std::ceil(start)));
-    const int to = std::min(grid_.azimuths - 1, static_cast<int>(std::floor(end)));
-    for (int i = from; i <= to; ++i) {
-      const double azimuth = radians(grid_.azimuth_deg(i) - turn_deg) - place.turn;
-      const double seen = weight * place.factor * mean.cd(azimuth);
-      const std::size_t at = grid_.at(i, k);
-      sum.cd[at] += seen;
-      sum.glass[at] += seen * patch.glass_mm();
-      sum.bound[at] += weight * luminance * mean.lit_mm2(azimuth);
-    }
-  }
-
-  /// Rows of the grid that the patch's window holds.
-  [[nodiscard]] std::pair<int, int> rows(const BeamPatch& patch) const {
-    const double middle =
-        (degrees(patch.middle().elevation) - grid_.elevation_from_deg) / grid_.elevation_step_deg;
-    const double half = degrees(patch.half_width().elevation) / grid_.elevation_step_deg;
-    return {std::max(0, static_cast<int>(std::ceil(middle - half))),
-            std::min(grid_.elevations - 1, static_cast<int>(std::floor(middle + half)))};
-  }
-
-  void column(const BeamPatch& patch, const Place& place, int i, double weight, double luminance,
-              Sum& sum) const {
-    const auto [from, to] = rows(patch);
-    const double azimuth = radians(grid_.azimuth_deg(i)) - place.turn;
-    for (int k = from; k <= to; ++k) {
-      const FarDirection far{azimuth, radians(grid_.elevation_deg(k))};
-      const double cd = patch.intensity_cd(far);
-      if (cd == 0) continue;
-      const std::size_t at = grid_.at(i, k);
-      const double seen = weight * place.factor * cd;
-      sum.cd[at] += seen;
-      sum.glass[at] += seen * patch.glass_mm();
-      sum.bound[at] += weight * luminance * patch.spot().area_mm2 * patch.facing(far);
-    }
-  }
-
-  BeamGrid grid_;
-};
-
 /// The sums of the four sets, growing round by round.
 class Rounds {
  public:
@@ -227,7 +120,7 @@ class Rounds {
     for (std::size_t i = 0; i < map.cd.size(); ++i) {
       double sum = 0;
       double sum_squares = 0;
-      for (const Sum& set : sets_) {
+      for (const BeamSum& set : sets_) {
         const double value = set.cd[i] / rounds;
         sum += value;
         sum_squares += value * value;
@@ -278,7 +171,7 @@ class Rounds {
     map.peak_elevation = static_cast<int>(peak / azimuths);
     map.error = map.peak_cd > 0 ? rms / map.peak_cd : 0;
     double glass = 0;
-    for (const Sum& set : sets_) {
+    for (const BeamSum& set : sets_) {
       map.bound_cd += set.bound[peak] / rounds / kSets;
       glass += set.glass[peak] / rounds / kSets;
       map.spots += set.spots;
@@ -287,39 +180,46 @@ class Rounds {
     map.glass_mm = map.peak_cd > 0 ? glass / map.peak_cd : 0;
   }
 
-  void add_spots(const PanelClass& group, const std::vector<ApertureSpot>& spots, Sum& to) const {
+  void add_spots(const PanelClass& group, const std::vector<ApertureSpot>& spots, BeamSum& to) const {
     const std::size_t blocks = (spots.size() + kBlock - 1) / kBlock;
-    std::vector<Sum> sums(blocks, Sum(request_.grid.size()));
+    std::vector<BeamSum> sums(blocks, BeamSum(request_.grid.size()));
     tbb::parallel_for(std::size_t{0}, blocks, [&](std::size_t b) {
       const std::size_t end = std::min(spots.size(), (b + 1) * kBlock);
-      for (std::size_t i = b * kBlock; i < end; ++i) add_spot(group, spots[i], sums[b]);
+      for (std::size_t i = b * kBlock; i < end; ++i) add_spot(group, spots[i], colour_of(i), sums[b]);
     });
     // Always in the same order, so that the sum is the same to the last bit.
-    for (const Sum& sum : sums) to.add(sum);
+    for (const BeamSum& sum : sums) to.add(sum);
   }
 
-  void add_spot(const PanelClass& group, const ApertureSpot& spot, Sum& sum) const {
-    const Painter painter(request_.grid);
+  /// One colour for each spot, by their weights: neighbours on a face take turns, so that a light of several
+  /// colours costs no more than one.
+  [[nodiscard]] const GlassRules& colour_of(std::size_t spot) const {
+    constexpr double kGolden = 0.6180339887498949;
+    double share = std::fmod((static_cast<double>(spot) + 0.5) * kGolden, 1.0);
     for (const BeamColour& colour : request_.colours) {
-      const PathFinder finder(lens_, colour.glass);
-      const auto patch = BeamPatch::make(finder, *group.panel, spot, lamp_);
-      ++sum.spots;
-      if (!patch) continue;
-      if (!patch->smooth()) ++sum.exact;
-      if (spot.alike) {
-        painter.paint_turned(*patch, group.places, colour.weight, lamp_.luminance_cd_mm2(), sum);
-        continue;
-      }
-      for (const Place& place : group.places)
-        painter.paint(*patch, place, colour.weight, lamp_.luminance_cd_mm2(), sum);
+      if (share < colour.weight) return colour.glass;
+      share -= colour.weight;
     }
+    return request_.colours.back().glass;
+  }
+
+  void add_spot(const PanelClass& group, const ApertureSpot& spot, const GlassRules& glass,
+                BeamSum& sum) const {
+    const BeamPainter painter(request_.grid);
+    const PathFinder finder(lens_, glass);
+    const auto patch = BeamPatch::make(finder, *group.panel, spot, lamp_);
+    ++sum.spots;
+    if (!patch) return;
+    if (!patch->smooth()) ++sum.exact;
+    if (spot.alike) return painter.paint_turned(*patch, group.places, lamp_.luminance_cd_mm2(), sum);
+    for (const PaintPlace& place : group.places) painter.paint(*patch, place, lamp_.luminance_cd_mm2(), sum);
   }
 
   const LightLens& lens_;
   const LampBody& lamp_;
   const BeamRequest& request_;
   std::vector<PanelClass> classes_;
-  std::vector<Sum> sets_;
+  std::vector<BeamSum> sets_;
 };
 
 }  // namespace
@@ -358,7 +258,7 @@ BeamFlux beam_flux(const LightLens& lens, const LampBody& lamp, const BeamReques
   std::array<double, kSets> sets{};
   for (const PanelClass& group : classes_of(lens, lamp, request, false)) {
     double factors = 0;
-    for (const Place& place : group.places) factors += place.factor;
+    for (const PaintPlace& place : group.places) factors += place.factor;
     for (int set = 0; set < kSets; ++set) {
       std::vector<ApertureSpot> all;
       group.spots.append(0, spots, static_cast<std::uint64_t>(set), all);

@@ -6,29 +6,10 @@
 
 #include "core/base/outcome.h"
 #include "core/base/progress.h"
+#include "core/light/beam_grid.h"
 #include "core/light/beam_patch.h"
 
 namespace prismwright {
-
-/// Directions far from the lens, evenly spaced, degrees: azimuth anticlockwise from the axis of panel 1 (or
-/// from the panel's own axis), elevation up.
-struct BeamGrid {
-  double azimuth_from_deg = -10;
-  double azimuth_step_deg = 0.25;
-  int azimuths = 81;
-  double elevation_from_deg = -5;
-  double elevation_step_deg = 0.25;
-  int elevations = 41;
-
-  [[nodiscard]] std::size_t size() const {
-    return static_cast<std::size_t>(azimuths) * static_cast<std::size_t>(elevations);
-  }
-  [[nodiscard]] double azimuth_deg(int i) const { return azimuth_from_deg + i * azimuth_step_deg; }
-  [[nodiscard]] double elevation_deg(int k) const { return elevation_from_deg + k * elevation_step_deg; }
-  [[nodiscard]] std::size_t at(int i, int k) const {
-    return static_cast<std::size_t>(k) * static_cast<std::size_t>(azimuths) + static_cast<std::size_t>(i);
-  }
-};
 
 /// One colour of light to trace with, and its share of the luminous flux.
 struct BeamColour {
@@ -40,7 +21,7 @@ struct BeamColour {
 struct BeamRequest {
   BeamGrid grid;
   int panel = 0;  ///< number of the one panel asked for, its axis at azimuth 0; 0: the whole lens
-  std::vector<BeamColour> colours;    ///< at least one; weights add to 1
+  std::vector<BeamColour> colours;    ///< at least one; weights add to 1. Spots take them in turn
   std::vector<double> panel_factors;  ///< of each panel, for its screen; empty: all 1
   double wanted_error = 0.0025;       ///< rms over the grid as a share of the peak at which to stop
   double wanted_peak_error = 0.0025;  ///< of the peak alone; both must be met

@@ -53,6 +53,38 @@ TEST_F(LightVerb, ScreensMakeAnAlternatingLight) {
   EXPECT_EQ(ask({"light", book, "--json"}).json().at("character"), "Al.WR 20s");
 }
 
+TEST_F(LightVerb, TellsColoursBehindTintAndScreens) {
+  const std::string book = make_book({"--order", "6", "--panels", "6"});
+  ASSERT_EQ(ask({"set", book, "panels.green=1", "light.turn_s=60",
+                 "light.green_screen=490:0.3, 530:0.3, 560:0.02, 600:0", "material.tint=400:0.5, 700:0.5",
+                 "material.tint_mm=20", "lamp.light=black_body", "lamp.temperature_k=2856"})
+                .code,
+            0);
+  const auto answer = ask({"light", book, "--json"});
+  const auto colour = answer.json().at("colour");
+  // CIE illuminant A is a black body of 2856 K.
+  EXPECT_NEAR(colour.at("lamp_x").get<double>(), 0.4476, 2e-4);
+  EXPECT_NEAR(colour.at("lamp_y").get<double>(), 0.4074, 2e-4);
+  EXPECT_NEAR(colour.at("tint_factor").get<double>(), std::pow(0.5, colour.at("glass_mm").get<double>() / 20),
+              1e-9);
+  ASSERT_EQ(colour.at("screens").size(), 4u);
+  EXPECT_EQ(colour.at("screens")[2].at("colour"), "green");
+  EXPECT_TRUE(colour.at("screens")[2].at("regions")[0].at("inside"));
+  EXPECT_LT(colour.at("screens")[2].at("factor").get<double>(), 0.3);
+  EXPECT_THAT(ask({"light", book}).out, HasSubstr("inside 33 CFR 66.01-11(5)"));
+}
+
+TEST_F(LightVerb, RefusesSpectraThatCannotBeRead) {
+  const std::string book = make_book({"--order", "6", "--panels", "6"});
+  const auto refused = ask({"set", book, "light.red_screen=600:x"});
+  EXPECT_EQ(refused.code, 2);
+  EXPECT_THAT(refused.err, HasSubstr("light.red_screen"));
+  ASSERT_EQ(ask({"set", book, "lamp.light=points"}).code, 0);
+  const auto no_points = ask({"light", book});
+  EXPECT_EQ(no_points.code, 2);
+  EXPECT_THAT(no_points.err, HasSubstr("The spectrum has 0 points"));
+}
+
 TEST_F(LightVerb, RefusesALampWithoutSizeAndAPanelThatIsNotThere) {
   const std::string book = make_book({"--order", "6", "--work", "belt"});
   const auto no_panel = ask({"light", book, "--panel", "30"});
