@@ -9,8 +9,8 @@ namespace prismwright {
 
 namespace {
 
-constexpr int kColourLines = 7;  ///< that tell how the beam's peak differs from one colour to the next
-constexpr int kColourSpots = 60;
+constexpr int kColourLines = 5;  ///< that tell how the beam's peak differs from one colour to the next
+constexpr int kColourSpots = 40;
 constexpr double kColourError = 0.005;  ///< to which each of them is known
 constexpr double kBeltPeakError = 0.01;
 constexpr double kCurveBeyond_deg = 12;  ///< that a panel's curve is followed beyond its sides

@@ -25,7 +25,7 @@ double shining_aperture_mm2(const LightLens& lens, int panel, const GlassRules& 
   request.grid = {-kSunHalfAngle_deg, step, kAcross, -aim_deg - kSunHalfAngle_deg, step, kAcross};
   request.panel = panel;
   request.colours = {{glass, 1}};
-  request.first_spots = 250;
+  request.first_spots = 120;
   request.most_rounds = 2;
   const auto map = beam_map(lens, *lamp, request);
   if (!map) return 0;
@@ -48,14 +48,18 @@ SunHazard sun_hazard(const LightLens& lens, double focal_mm, const GlassRules& g
                      double aim_deg) {
   SunHazard hazard;
   hazard.image_mm = 2 * focal_mm * std::tan(radians(kSunHalfAngle_deg));
-  double most = 0;
+  std::vector<int> kinds;  // numbers of panels of which no two are congruent
   for (std::size_t i = 0; i < lens.panels().size(); ++i) {
     const PanelInLight& panel = lens.panels()[i];
-    if (panel.bodies.empty() || panel.like != static_cast<int>(i)) continue;
-    const double aperture = shining_aperture_mm2(lens, panel.number, glass, 4 * hazard.image_mm, aim_deg);
+    if (!panel.bodies.empty() && panel.like == static_cast<int>(i)) kinds.push_back(panel.number);
+  }
+  if (kinds.size() == 1) hazard.panel = kinds.front();
+  double most = 0;
+  for (std::size_t i = 0; i < kinds.size() && kinds.size() > 1; ++i) {
+    const double aperture = shining_aperture_mm2(lens, kinds[i], glass, 4 * hazard.image_mm, aim_deg);
     if (aperture <= most) continue;
     most = aperture;
-    hazard.panel = panel.number;
+    hazard.panel = kinds[i];
   }
   if (hazard.panel == 0) return hazard;
   for (const double times : {0.5, 1.0, 2.0, 4.0, 10.0, 20.0}) {
