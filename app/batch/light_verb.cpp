@@ -86,6 +86,11 @@ Json report_json(const LightReport& report) {
   json["peak_cd"] = report.rhythm.peak_cd;
   json["outside_cd"] = report.outside_cd;
   json["service_cd"] = report.service_cd;
+  if (report.horizon)
+    json["horizon"] = {{"lit_deg", report.horizon->lit_deg},
+                       {"dark_deg", report.horizon->dark_deg},
+                       {"mean_cd", report.horizon->mean_cd},
+                       {"least_cd", report.horizon->least_cd}};
   json["character"] = report.character;
   json["differs"] = report.differs;
   json["turn_s"] = report.rhythm.turn_s;
@@ -133,6 +138,9 @@ void print_beam(const LightReport& report, std::ostream& out) {
 
 void print_rhythm(const LightReport& report, std::ostream& out) {
   out << fmt::format("Character: {}\n", report.character);
+  if (report.horizon)
+    out << fmt::format("Round the horizon {:.0f} cd on average, {:.0f} at the least; dark over {:.1f} deg\n",
+                       report.horizon->mean_cd, report.horizon->least_cd, report.horizon->dark_deg);
   TextTable table({{"flash at s", true},
                    {"panel", true},
                    {"colour"},

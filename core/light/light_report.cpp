@@ -12,6 +12,8 @@ namespace {
 constexpr int kColourLines = 5;  ///< that tell how the beam's peak differs from one colour to the next
 constexpr int kColourSpots = 40;
 constexpr double kColourError = 0.005;  ///< to which each of them is known
+constexpr double kDarkAllowed =
+    0.1;  ///< share of its horizon that a fixed light may leave dark; our own choice
 constexpr double kBeltPeakError = 0.01;
 constexpr double kCurveBeyond_deg = 12;  ///< that a panel's curve is followed beyond its sides
 
@@ -129,6 +131,17 @@ class Reporter {
     }
   }
 
+  void warn_of_dark_sectors() {
+    if (!report_.horizon || report_.horizon->dark_deg < kDarkAllowed * report_.horizon->lit_deg) return;
+    report_.warnings.push_back(fmt::format(
+        "A fixed light is wanted all round, but over {:.1f} of {:.0f} deg before the prisms it falls under "
+        "half of "
+        "its mean of {:.0f} cd, to {:.0f} cd. Take turned inner faces, fewer panels, thinner ribs or a wider "
+        "lamp",
+        report_.horizon->dark_deg, report_.horizon->lit_deg, report_.horizon->mean_cd,
+        report_.horizon->least_cd));
+  }
+
   static std::string outside_region(const ScreenColour& colour) {
     const RegionVerdict& verdict = colour.regions.front();
     return fmt::format("The {} light stands at x {:.3f}, y {:.3f}, {:.3f} outside the {} of {}. Change the {}",
@@ -186,6 +199,7 @@ class Reporter {
       }
       report_.curves.push_back(std::move(curve));
     }
+    if (belt && values_.light.turn_s == 0) report_.horizon = horizon_of(report_.curves, plan_.panels);
     report_.rhythm =
         rhythm_of(report_.curves, values_.light.turn_s, values_.light.turn_way, values_.light.integration_s);
     return {};
@@ -235,6 +249,7 @@ class Reporter {
         {colours.of(Screen::red).factor, colours.of(Screen::green).factor, colours.of(Screen::yellow).factor},
         light.threshold_lux);
     warn_of_colours();
+    warn_of_dark_sectors();
   }
 
   /// What the screen before the strongest flash leaves of its light.

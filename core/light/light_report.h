@@ -1,11 +1,13 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "core/light/beam_map.h"
 #include "core/light/character.h"
 #include "core/light/flux_budget.h"
+#include "core/light/horizon.h"
 #include "core/light/light_colours.h"
 #include "core/light/range.h"
 #include "core/light/sun_hazard.h"
@@ -47,6 +49,7 @@ struct LightReport {
   FluxBudget budget;
   std::vector<PanelCurve> curves;  ///< of each panel, round its axis at the observer's elevation
   Rhythm rhythm;                   ///< intensities of the lens alone
+  std::optional<Horizon> horizon;  ///< of belt work that stands still
   std::string character;
   std::string differs;                ///< from the brief's character; empty: as wished, or none was
   std::vector<std::string> warnings;  ///< what the rules find at fault

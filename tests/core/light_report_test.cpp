@@ -92,6 +92,19 @@ TEST(LightColours, ScreenTakesItsShareOfBeamRhythmAndRange) {
   EXPECT_TRUE(told);
 }
 
+// Curves that are known by themselves: two panels of 180 deg, the second dark but for its middle third.
+TEST(Horizon, TellsHowMuchOfItIsDark) {
+  PanelCurve bright{0, Screen::none, -90, 1, std::vector<double>(181, 300)};
+  PanelCurve narrow{180, Screen::none, -30, 1, std::vector<double>(61, 300)};
+  const std::vector<PanelPlace> places = {{1, 0, -90, 90}, {2, 180, 90, 270}};
+  const Horizon horizon = horizon_of({bright, narrow}, places);
+  EXPECT_NEAR(horizon.lit_deg, 360, 1e-9);
+  EXPECT_NEAR(horizon.dark_deg, 120, 1);
+  EXPECT_NEAR(horizon.mean_cd, 200, 1);
+  EXPECT_EQ(horizon.least_cd, 0);
+  EXPECT_NEAR(horizon_of({bright, {}}, places).lit_deg, 180, 1e-9);
+}
+
 TEST(LightReport, RefusesASpectrumThatIsNotThereWithItsKey) {
   LensValues values = small_lens();
   values.lamp.light = LampLight::points;
