@@ -41,8 +41,9 @@ LensValues small_light() {
 LightAsk quick_ask() {
   LightAsk ask;
   ask.grid = {-6, 0.5, 25, -5, 0.5, 21};
-  ask.wanted_error = 0.02;
-  ask.rays = 2000;
+  ask.wanted_error = 0.1;
+  ask.rays = 400;
+  ask.lines = 1;
   return ask;
 }
 
@@ -155,6 +156,7 @@ TEST_F(LightOnScreen, FirstMapIsSeenWhileItSharpensAndStopEndsTheWork) {
   bench().stopMaking();
   ASSERT_TRUE(maker().isWorking());
   EXPECT_FALSE(maker().report()) << "nothing of the book before";
+  EXPECT_FALSE(find<QAbstractButton>("light.beam.save")->isEnabled()) << "there is nothing to save yet";
   EXPECT_TRUE(find<QWidget>("light.progress")->isVisible());
   EXPECT_TRUE(find<QTabWidget>("light.tabs")->isVisible());
   QSignalSpy sharper(&maker(), &LightMaker::sharpened);

@@ -64,14 +64,14 @@ QString reason_of_section(const SectionSettings& section, std::string_view name)
 
 QString reason_of_lamp(const Lamp& lamp, std::string_view name) {
   const bool flat = lamp.shape == LampShape::disc || lamp.shape == LampShape::tile;
-  if (name == "flux_lm") return only(lamp.known == LampKnown::flux, "Known by its luminance");
-  if (name == "luminance_cd_mm2") return only(lamp.known == LampKnown::luminance, "Known by its flux");
-  if (name == "temperature_k") return only(lamp.light == LampLight::black_body, "Of a black body only");
-  if (name == "line_nm") return only(lamp.light == LampLight::line, "Of a single line only");
-  if (name == "spectrum") return only(lamp.light == LampLight::points, "Of a spectrum by points only");
-  if (name == "count" || name == "ring_mm") return only(lamp.set != LampSet::one, "There is one lamp");
-  if (name == "facing_deg") return only(flat && lamp.set != LampSet::ring, "Of a single flat lamp only");
-  if (name == "facing_up_deg") return only(flat, "Of flat lamps only");
+  if (name == "flux_lm") return only(lamp.known == LampKnown::flux, "Luminance is given");
+  if (name == "luminance_cd_mm2") return only(lamp.known == LampKnown::luminance, "Flux is given");
+  if (name == "temperature_k") return only(lamp.light == LampLight::black_body, "Black body only");
+  if (name == "line_nm") return only(lamp.light == LampLight::line, "Single line only");
+  if (name == "spectrum") return only(lamp.light == LampLight::points, "By points only");
+  if (name == "count" || name == "ring_mm") return only(lamp.set != LampSet::one, "One lamp only");
+  if (name == "facing_deg") return only(flat && lamp.set != LampSet::ring, "Single flat lamp");
+  if (name == "facing_up_deg") return only(flat, "Flat lamps only");
   return {};
 }
 

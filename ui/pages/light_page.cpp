@@ -46,14 +46,15 @@ Quantity elevation_quantity() {
   return quantity;
 }
 
-QSplitter* split(Qt::Orientation way, QWidget* first, QWidget* second, const QList<int>& sizes) {
-  auto* splitter = new QSplitter(way);
+/// The plot takes what room there is; the table under it as much as its rows need.
+QSplitter* over_table(QWidget* plot, QWidget* table) {
+  auto* splitter = new QSplitter(Qt::Vertical);
   splitter->setChildrenCollapsible(false);
-  splitter->addWidget(first);
-  splitter->addWidget(second);
-  splitter->setSizes(sizes);
-  splitter->setStretchFactor(0, sizes.at(0));
-  splitter->setStretchFactor(1, sizes.at(1));
+  splitter->addWidget(plot);
+  splitter->addWidget(table);
+  splitter->setSizes({10000, 1});
+  splitter->setStretchFactor(0, 1);
+  splitter->setStretchFactor(1, 0);
   return splitter;
 }
 
@@ -74,7 +75,11 @@ LightPage::LightPage(Workbench* bench, QWidget* parent)
   connect(maker_, &LightMaker::sharpened, this, &LightPage::showSharper);
   for (const auto signal : {&Workbench::bookChanged, &Workbench::valuesChanged})
     connect(bench_, signal, this, &LightPage::followPanels);
-  connect(bench_, &Workbench::bookChanged, this, [this] { elevation_->setValue(0); });
+  // Of the last book not even a map that was still sharpening stays.
+  connect(bench_, &Workbench::bookChanged, this, [this] {
+    elevation_->setValue(0);
+    showReport(nullptr);
+  });
   followPanels();
   follow();
 }
@@ -193,7 +198,7 @@ void LightPage::addRangeTab() {
       QStringLiteral("light.ranges"), tr("Range by visibility and colour"),
       {tr("visibility\nnmi"), tr("white\nnmi"), tr("red\nnmi"), tr("green\nnmi"), tr("yellow\nnmi")}, tabs_);
   table->setLeastRows(8);
-  addTab(split(Qt::Vertical, plot, table, {5, 3}), tr("Range"),
+  addTab(over_table(plot, table), tr("Range"),
          [this, plot, table](const std::shared_ptr<const LightReport>& report) {
            plot->setReport(report, maker_->plan() ? maker_->plan()->values.light : LightSettings{});
            fill_ranges(*table, report.get());
@@ -207,10 +212,15 @@ void LightPage::addBudgetTab() {
   auto* zones = new FigureTable(QStringLiteral("light.zones"), tr("The light of each zone"),
                                 {tr("zone"), tr("own ways, lm"), tr("%"), tr("stray, lm")}, tabs_);
   fates->setLeastRows(kLightFates);
-  QSplitter* tables = split(Qt::Horizontal, fates, zones, {5, 4});
-  fates->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
-  fates->horizontalHeader()->setSectionResizeMode(0, QHeaderView::Stretch);
-  addTab(split(Qt::Vertical, plot, tables, {5, 3}), tr("Where the light goes"),
+  auto* tables = new QSplitter(Qt::Horizontal);
+  tables->setChildrenCollapsible(false);
+  for (FigureTable* table : {fates, zones}) {
+    table->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
+    table->horizontalHeader()->setSectionResizeMode(0, QHeaderView::Stretch);
+    tables->addWidget(table);
+  }
+  tables->setSizes({500, 300});
+  addTab(over_table(plot, tables), tr("Where the light goes"),
          [plot, fates, zones](const std::shared_ptr<const LightReport>& report) {
            plot->setReport(report);
            fill_budget(*fates, report.get());
@@ -244,15 +254,15 @@ void LightPage::followPanels() {
   panel_->setCurrentIndex(std::max(place, 0));
 }
 
+void LightPage::showReport(const std::shared_ptr<const LightReport>& report) {
+  shown_ = report;
+  figures_->setReport(report);
+  for (const Taker& take : takers_) take(report);
+}
+
 void LightPage::follow() {
   const std::shared_ptr<const LightReport> report = maker_->report();
-  if (report != shown_ || !report) {
-    shown_ = report;
-    figures_->setReport(report);
-    // While the first map sharpens it is shown; there is nothing else yet.
-    if (report || !maker_->isWorking())
-      for (const Taker& take : takers_) take(report);
-  }
+  if (report != shown_) showReport(report);
   const bool to_see = maker_->reason().isEmpty() && (report || maker_->isWorking());
   reason_->setText(maker_->reason());
   stack_->setCurrentWidget(to_see ? static_cast<QWidget*>(tabs_) : reason_);

@@ -51,6 +51,7 @@ class LightPage : public QWidget {
 
   void askAnew();
   void followPanels();
+  void showReport(const std::shared_ptr<const LightReport>& report);
   void follow();
   void followWords();
   void tellProgress(double share, const QString& what);

@@ -142,6 +142,7 @@ void BeamPlot::setBeam(std::shared_ptr<const BeamMap> beam) {
                          beam_->grid.azimuth_from_deg == beam->grid.azimuth_from_deg && beam_->peak_cd > 0;
   if (!same_grid) chosen_ = false;
   beam_ = std::move(beam);
+  setFilled(beam_ != nullptr);
   // Before the first map there is nothing to measure: an empty field, without lines or scales.
   for (int i = 0; i < plot()->itemCount(); ++i) plot()->item(i)->setVisible(beam_ != nullptr);
   for (QCPAxisRect* field : {map_field_, level_field_, upright_field_})
@@ -153,7 +154,7 @@ void BeamPlot::setBeam(std::shared_ptr<const BeamMap> beam) {
     level_cut_->data()->clear();
     upright_cut_->data()->clear();
     key_->setText({});
-    setReading({});
+    setReading(tr("The map is shown as soon as its first spots are worked out."));
     plot()->replot();
     return;
   }

@@ -50,6 +50,7 @@ BudgetPlot::BudgetPlot(QWidget* parent)
 
 void BudgetPlot::setReport(std::shared_ptr<const LightReport> report) {
   report_ = std::move(report);
+  setFilled(report_ != nullptr);
   plot()->clearItems();
   plot()->clearPlottables();
   setReading({});

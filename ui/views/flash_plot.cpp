@@ -80,6 +80,7 @@ void FlashPlot::clearAll() {
 
 void FlashPlot::setReport(std::shared_ptr<const LightReport> report) {
   report_ = std::move(report);
+  setFilled(report_ != nullptr);
   clearAll();
   setReading({});
   if (report_) {
@@ -182,12 +183,15 @@ void FlashPlot::fillStrip() {
   night->setSelectable(false);
   if (!dark) return addBlock(0, period, Screen::none, tr("steady light"));
   // The strip begins a little before the first flash, so that no flash is parted at its ends.
-  const double start = rhythm.flashes.front().half_start_s - 0.02 * period;
+  // It begins near nought, though the first flash may come just before the period is over.
+  const double first = rhythm.flashes.front().half_start_s - 0.02 * period;
+  const double back = first > 0.5 * period ? period : 0;
+  const double start = first - back;
   across(strip_field_)->setRange(start, start + period);
   put(night->topLeft, strip_field_, start, 1);
   put(night->bottomRight, strip_field_, start + period, 0);
   for (const Flash& flash : rhythm.flashes)
-    addBlock(flash.half_start_s, flash.half_end_s, flash.screen,
+    addBlock(flash.half_start_s - back, flash.half_end_s - back, flash.screen,
              tr("%1 %2").arg(palette::screen_sign(flash.screen), seconds_text(flash.length_s())));
 }
 

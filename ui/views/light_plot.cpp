@@ -101,6 +101,7 @@ LightPlot::LightPlot(const QString& name, const QString& title, QWidget* parent)
 
 QString LightPlot::reading() const { return reading_->text(); }
 void LightPlot::setReading(const QString& words) { reading_->setText(words); }
+void LightPlot::setFilled(bool filled) { save_->setEnabled(filled); }
 void LightPlot::click(const QPointF& pixel) { pointAt(pixel); }
 
 QCPAxisRect* LightPlot::makeField() {

@@ -44,6 +44,8 @@ class LightPlot : public QWidget {
   virtual void showAll() {}
 
   void setReading(const QString& words);
+  /// Whether there is anything to save.
+  void setFilled(bool filled);
   /// The line under the plot: what a plot adds stands left of Save.
   [[nodiscard]] QHBoxLayout* foot() const { return foot_; }
   /// A new field of the plot with the colours of the window; it has no place in the layout yet.

@@ -83,6 +83,7 @@ void RangePlot::addLine(bool upright, double at, const QString& words) {
 
 void RangePlot::setReport(std::shared_ptr<const LightReport> report, const LightSettings& settings) {
   report_ = std::move(report);
+  setFilled(report_ != nullptr);
   settings_ = settings;
   plot()->clearItems();
   plot()->clearPlottables();
