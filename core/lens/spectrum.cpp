@@ -12,7 +12,7 @@ namespace prismwright {
 namespace {
 
 Problem refused(const std::string& code, const std::string& where, std::string text) {
-  return request_problem("spectrum." + code, where, std::move(text));
+  return request_problem("spectrum." + code, where, where.empty() ? std::move(text) : where + ": " + text);
 }
 
 std::string_view trimmed(std::string_view text) {

@@ -44,6 +44,7 @@ TEST_F(LightVerb, SaysWhatIsNotWell) {
   EXPECT_EQ(answer.code, 1);
   EXPECT_THAT(answer.err, HasSubstr("the brief wishes Fl(2) 10s, the lens gives Fl 5s"));
   EXPECT_THAT(answer.out, HasSubstr("Character: Fl 5s"));
+  EXPECT_THAT(answer.out, HasSubstr("inside 33 CFR 66.01-11(5)"));
   EXPECT_THAT(answer.out, HasSubstr("keep the lens covered"));
 }
 
@@ -54,7 +55,7 @@ TEST_F(LightVerb, ScreensMakeAnAlternatingLight) {
 }
 
 TEST_F(LightVerb, TellsColoursBehindTintAndScreens) {
-  const std::string book = make_book({"--order", "6", "--panels", "6"});
+  const std::string book = make_book({"--order", "4", "--panels", "2"});
   ASSERT_EQ(ask({"set", book, "panels.green=1", "light.turn_s=60",
                  "light.green_screen=490:0.3, 530:0.3, 560:0.02, 600:0", "material.tint=400:0.5, 700:0.5",
                  "material.tint_mm=20", "lamp.light=black_body", "lamp.temperature_k=2856"})
@@ -71,7 +72,6 @@ TEST_F(LightVerb, TellsColoursBehindTintAndScreens) {
   EXPECT_EQ(colour.at("screens")[2].at("colour"), "green");
   EXPECT_TRUE(colour.at("screens")[2].at("regions")[0].at("inside"));
   EXPECT_LT(colour.at("screens")[2].at("factor").get<double>(), 0.3);
-  EXPECT_THAT(ask({"light", book}).out, HasSubstr("inside 33 CFR 66.01-11(5)"));
 }
 
 TEST_F(LightVerb, RefusesSpectraThatCannotBeRead) {
@@ -82,7 +82,7 @@ TEST_F(LightVerb, RefusesSpectraThatCannotBeRead) {
   ASSERT_EQ(ask({"set", book, "lamp.light=points"}).code, 0);
   const auto no_points = ask({"light", book});
   EXPECT_EQ(no_points.code, 2);
-  EXPECT_THAT(no_points.err, HasSubstr("The spectrum has 0 points"));
+  EXPECT_THAT(no_points.err, HasSubstr("lamp.spectrum: The spectrum has 0 points"));
 }
 
 TEST_F(LightVerb, RefusesALampWithoutSizeAndAPanelThatIsNotThere) {
