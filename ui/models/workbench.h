@@ -22,6 +22,8 @@
 
 namespace prismwright {
 
+struct BenchPlan;
+
 /// One made lens: all results belong to the same values.
 struct MadeLens {
   std::shared_ptr<const LensPlan> plan;
@@ -95,6 +97,8 @@ class Workbench : public QObject {
   Done redo();
   /// Records a step (plan_steps, then the book).
   Done record(const StepRequest& request);
+  /// Adds a reading of the laser bench that fits the bench's plan (check_reading, then the book).
+  Done recordReading(const BenchPlan& plan, const BenchReading& reading);
 
   [[nodiscard]] const QStringList& selection() const;  ///< marks of prisms, the leading one first
   void select(const QStringList& marks);
@@ -120,6 +124,7 @@ class Workbench : public QObject {
   void makingProgress(double share, const QString& what);
   void makingFinished(bool done, const QString& message);
   void ledgerChanged();
+  void readingsChanged();  ///< of the laser bench
   void selectionChanged();
   void unitsChanged();
   void refused(const QString& message);  ///< an edit or a record was refused; the window shows the sentence

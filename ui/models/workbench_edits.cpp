@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "core/lens/flat_inner_face.h"
+#include "core/light/bench_check.h"
 #include "ui/models/shown_numbers.h"
 #include "ui/models/workbench.h"
 #include "ui/models/workbench_inside.h"
@@ -189,6 +190,14 @@ Done Workbench::record(const StepRequest& request) {
   if (Done done = inside_->book->record(*lines); !done) return refuse(done.problem());
   inside_->readStages();
   emit ledgerChanged();
+  return {};
+}
+
+Done Workbench::recordReading(const BenchPlan& plan, const BenchReading& reading) {
+  if (!inside_->book) return refuse(no_book_problem());
+  if (const Done fit = check_reading(plan, reading); !fit) return refuse(fit.problem());
+  if (const Done kept = inside_->book->record_readings({&reading, 1}); !kept) return refuse(kept.problem());
+  emit readingsChanged();
   return {};
 }
 

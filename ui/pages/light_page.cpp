@@ -15,9 +15,12 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
+#include "ui/pages/bench_tab.h"
 #include "ui/pages/pages.h"
 #include "ui/views/beam_plot.h"
 #include "ui/views/budget_plot.h"
+#include "ui/views/colour_tab.h"
+#include "ui/views/errors_tab.h"
 #include "ui/views/flash_plot.h"
 #include "ui/views/light_figures.h"
 #include "ui/views/light_form.h"
@@ -118,7 +121,10 @@ QWidget* LightPage::makeRight() {
   });
   addFlashTab();
   addRangeTab();
+  addColourTab();
   addBudgetTab();
+  addBenchTab();
+  addErrorsTab();
   stack_->addWidget(tabs_);
   reason_ = named(new QLabel(stack_), "light.reason");
   reason_->setWordWrap(true);
@@ -205,6 +211,13 @@ void LightPage::addRangeTab() {
          });
 }
 
+void LightPage::addColourTab() {
+  auto* colour = new ColourTab(bench_, tabs_);
+  addTab(colour, tr("Colour"), [this, colour](const std::shared_ptr<const LightReport>& report) {
+    colour->setReport(report, maker_->plan());
+  });
+}
+
 void LightPage::addBudgetTab() {
   auto* plot = new BudgetPlot(tabs_);
   auto* fates = new FigureTable(QStringLiteral("light.fates"), tr("What becomes of the lamp's light"),
@@ -226,6 +239,17 @@ void LightPage::addBudgetTab() {
            fill_budget(*fates, report.get());
            fill_zones(*zones, report.get());
          });
+}
+
+void LightPage::addErrorsTab() {
+  auto* errors = new ErrorsTab(bench_, tabs_);
+  connect(maker_, &LightMaker::changed, errors, [this, errors] { errors->setPanel(maker_->ask().panel); });
+  addTab(errors, tr("Setting errors"), [](const auto&) {});
+}
+
+void LightPage::addBenchTab() {
+  // The bench works itself out: it asks for no light.
+  addTab(new BenchTab(bench_, tabs_), tr("Bench"), [](const std::shared_ptr<const LightReport>&) {});
 }
 
 void LightPage::askAnew() {

@@ -47,7 +47,10 @@ class LightPage : public QWidget {
   void addTab(QWidget* tab, const QString& title, Taker taker);
   void addFlashTab();
   void addRangeTab();
+  void addColourTab();
   void addBudgetTab();
+  void addBenchTab();
+  void addErrorsTab();
 
   void askAnew();
   void followPanels();

@@ -21,6 +21,10 @@ QString words_of(std::string_view text) {
   return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
 }
 
+bool is_of_one_light(std::string_view key) {
+  return key == "lamp.temperature_k" || key == "lamp.line_nm" || key == "lamp.spectrum";
+}
+
 LensValues with_lamp(const LensValues& values, const GenericLamp& generic) {
   LensValues wanted = values;
   wanted.lamp = with_generic(values.lamp, generic);
@@ -40,8 +44,7 @@ LightForm::LightForm(Workbench* bench, QWidget* parent) : QWidget(parent), bench
                 "lamp.luminance_cd_mm2", "lamp.light", "lamp.temperature_k", "lamp.line_nm", "lamp.spectrum"},
                true));
   column->addWidget(makeFold("light.turn", tr("Turn and screens"),
-                             {"light.turn_s", "light.turn_way", "panels.red", "panels.green", "panels.yellow",
-                              "light.red_screen", "light.green_screen", "light.yellow_screen"},
+                             {"light.turn_s", "light.turn_way", "panels.red", "panels.green", "panels.yellow"},
                              true));
   column->addWidget(makeFold("light.place", tr("Place of the lamp"),
                              {"lamp.above_mm", "lamp.aside_x_mm", "lamp.aside_y_mm", "lamp.set", "lamp.count",
@@ -75,7 +78,7 @@ QWidget* LightForm::makeFold(const char* name, const QString& title, const std::
     QLabel* label = editor->makeLabel(body);
     label->setMinimumWidth(kLabelWidth);
     form->addRow(label, editor);
-    editors_.push_back(editor);
+    rows_.push_back({label, editor});
   }
   auto* fold = new Fold(QLatin1String(name), title, body, this);
   fold->setOpen(open);
@@ -108,8 +111,15 @@ void LightForm::takeGeneric(int index) {
 }
 
 void LightForm::followIdle() {
-  for (QuantityEditor* editor : editors_)
-    editor->setIdle(idle_reason(bench_->values(), editor->quantity().key));
+  for (const Row& row : rows_) {
+    const std::string& key = row.editor->quantity().key;
+    const QString reason = idle_reason(bench_->values(), key);
+    row.editor->setIdle(reason);
+    // Each kind of light has one value of its own; the others' are out of place.
+    const bool shown = reason.isEmpty() || !is_of_one_light(key);
+    row.label->setVisible(shown);
+    row.editor->setVisible(shown);
+  }
 }
 
 /// Shows the generic lamp that the present one is, if it is one.

@@ -6,6 +6,7 @@
 #include "ui/models/workbench.h"
 
 class QComboBox;
+class QLabel;
 
 namespace prismwright {
 
@@ -30,7 +31,11 @@ class LightForm : public QWidget {
 
   Workbench* bench_;
   QComboBox* generic_ = nullptr;
-  std::vector<QuantityEditor*> editors_;
+  struct Row {
+    QLabel* label;
+    QuantityEditor* editor;
+  };
+  std::vector<Row> rows_;
 };
 
 }  // namespace prismwright

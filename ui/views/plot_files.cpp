@@ -95,4 +95,12 @@ Done save_plot(QCustomPlot& plot, const QString& title, const PlotNumbers& numbe
   return write_whole(file, {bytes.constData(), static_cast<std::size_t>(bytes.size())});
 }
 
+Done save_numbers(const PlotNumbers& numbers, const QString& path) {
+  const std::string file = path.toStdString();
+  if (QFileInfo(path).suffix().toLower() != "csv")
+    return file_problem("ending", file, "\"" + file + "\" does not end in .csv: give it this ending.");
+  const QByteArray bytes = csv_of(numbers);
+  return write_whole(file, {bytes.constData(), static_cast<std::size_t>(bytes.size())});
+}
+
 }  // namespace prismwright

@@ -23,4 +23,7 @@ QString plot_number(double value);
 /// or its numbers (.csv) by its ending. Any other ending is refused.
 Done save_plot(QCustomPlot& plot, const QString& title, const PlotNumbers& numbers, const QString& path);
 
+/// Writes numbers alone, whole or not at all; any ending but .csv is refused.
+Done save_numbers(const PlotNumbers& numbers, const QString& path);
+
 }  // namespace prismwright
