@@ -105,7 +105,7 @@ TEST_F(ErrorsOnScreen, AreWorkedOutWhenFirstSeenAndAreThoseThatAnyOtherCallerGet
   waitForErrors();
   const auto own = setting_errors(*bench().plan(), quick_ask());
   ASSERT_TRUE(own);
-  EXPECT_LT(own->peak_share.mean, 1);
+  EXPECT_GT(own->peak_share.deviation, 0);
   EXPECT_EQ(errors().peak_share.mean, own->peak_share.mean);
   EXPECT_TRUE(text("errors.words").contains(QString::number(own->peak_share.mean, 'f', 3)));
   EXPECT_TRUE(text("errors.words").contains(candela_text(own->planned.cd)));

@@ -158,7 +158,7 @@ TEST_F(LightOnScreen, FirstMapIsSeenWhileItSharpensAndStopEndsTheWork) {
   EXPECT_FALSE(maker().report()) << "nothing of the book before";
   EXPECT_FALSE(find<QAbstractButton>("light.beam.save")->isEnabled()) << "there is nothing to save yet";
   EXPECT_TRUE(find<QWidget>("light.progress")->isVisible());
-  EXPECT_TRUE(find<QTabWidget>("light.tabs")->isVisible());
+  EXPECT_TRUE(find<QWidget>("light.beam")->isVisible());
   QSignalSpy sharper(&maker(), &LightMaker::sharpened);
   ASSERT_TRUE(sharper.wait(kWait_ms));
   EXPECT_FALSE(find<BeamPlot>("light.beam")->reading().isEmpty()) << "read at its peak already";
@@ -188,10 +188,10 @@ TEST_F(LightOnScreen, LampWithoutSizeIsSaidInASentenceInPlaceOfPlots) {
   QTRY_VERIFY_WITH_TIMEOUT(!maker().isWorking(), kWait_ms);
   EXPECT_TRUE(find<QLabel>("light.reason")->isVisible());
   EXPECT_TRUE(text("light.reason").endsWith('.')) << qPrintable(text("light.reason"));
-  EXPECT_FALSE(find<QTabWidget>("light.tabs")->isVisible());
+  EXPECT_FALSE(find<QWidget>("light.beam")->isVisible());
   set("lamp.height_mm", "10");
   waitForLight();
-  EXPECT_TRUE(find<QTabWidget>("light.tabs")->isVisible());
+  EXPECT_TRUE(find<QWidget>("light.beam")->isVisible());
 }
 
 TEST_F(LightOnScreen, GenericLampIsOneStepThatUndoTakesBack) {

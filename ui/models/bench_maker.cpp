@@ -133,7 +133,8 @@ void BenchMaker::judge() {
 bool BenchMaker::waitUntilDone(int timeout_ms) {
   QElapsedTimer clock;
   clock.start();
-  while (isWorking() && clock.elapsed() < timeout_ms) {
+  // Between the end of the work and the signal of it the plan is still of earlier values.
+  while ((isWorking() || (isStale() && reason_.isEmpty())) && clock.elapsed() < timeout_ms) {
     QEventLoop loop;
     QTimer::singleShot(20, &loop, &QEventLoop::quit);
     loop.exec();

@@ -87,23 +87,6 @@ QWidget* BenchTab::makeHead() {
   connect(within_, &NumberField::entered, maker_, &BenchMaker::setWithin);
   auto* within_label = new QLabel(tr("&within"), head);
   within_label->setBuddy(within_);
-  filter_ = named(new QLineEdit(head), "bench.filter");
-  filter_->setPlaceholderText(tr("Filter: P03, U"));
-  filter_->setClearButtonEnabled(true);
-  filter_->setMinimumWidth(104);
-  filter_->setMaximumWidth(220);
-  connect(filter_, &QLineEdit::textChanged, this, [this](const QString& text) {
-    const QScopedValueRollback quiet(following_, true);
-    order_->setWords(text);
-    followSelection();
-  });
-  save_ = named(new QToolButton(head), "bench.save");
-  save_->setText(tr("Save table"));
-  save_->setIcon(drawn_icon(QStringLiteral("save")));
-  save_->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
-  save_->setProperty("tool", true);
-  save_->setToolTip(tr("Saves the rows that are shown as CSV"));
-  connect(save_, &QToolButton::clicked, this, &BenchTab::saveTable);
   record_ =
       named(new QPushButton(drawn_icon(QStringLiteral("record")), tr("Record reading"), head), "bench.record");
   record_->setProperty("brass", true);
@@ -113,8 +96,6 @@ QWidget* BenchTab::makeHead() {
   row->addWidget(within_label);
   row->addWidget(within_);
   row->addStretch(1);
-  row->addWidget(filter_, 2);
-  row->addWidget(save_);
   row->addWidget(record_);
   return head;
 }
@@ -123,12 +104,32 @@ QWidget* BenchTab::makeSayings() {
   auto* sayings = new QWidget(this);
   auto* row = new QHBoxLayout(sayings);
   row->setContentsMargins(0, 0, 8, 0);
+  row->setSpacing(8);
   summary_ = named(new QLabel(sayings), "bench.summary");
   summary_->setWordWrap(true);
   words_ = named(new QLabel(sayings), "bench.words");
   words_->setProperty("muted", true);
-  row->addWidget(summary_, 1);
+  filter_ = named(new QLineEdit(sayings), "bench.filter");
+  filter_->setPlaceholderText(tr("Filter: P03, U"));
+  filter_->setClearButtonEnabled(true);
+  filter_->setMinimumWidth(104);
+  filter_->setMaximumWidth(220);
+  connect(filter_, &QLineEdit::textChanged, this, [this](const QString& text) {
+    const QScopedValueRollback quiet(following_, true);
+    order_->setWords(text);
+    followSelection();
+  });
+  save_ = named(new QToolButton(sayings), "bench.save");
+  save_->setText(tr("Save table"));
+  save_->setIcon(drawn_icon(QStringLiteral("save")));
+  save_->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
+  save_->setProperty("tool", true);
+  save_->setToolTip(tr("Saves the rows that are shown as CSV"));
+  connect(save_, &QToolButton::clicked, this, &BenchTab::saveTable);
+  row->addWidget(summary_, 3);
   row->addWidget(words_);
+  row->addWidget(filter_, 1);
+  row->addWidget(save_);
   return sayings;
 }
 

@@ -111,8 +111,7 @@ QWidget* LightPage::makeRight() {
   column->setContentsMargins(0, 8, 8, 4);
   column->setSpacing(8);
   column->addWidget(makeHead());
-  stack_ = new QStackedWidget(right);
-  tabs_ = named(new QTabWidget(stack_), "light.tabs");
+  tabs_ = named(new QTabWidget(right), "light.tabs");
   tabs_->setDocumentMode(true);
   beam_ = new BeamPlot(tabs_);
   addTab(beam_, tr("Beam"), [this](const std::shared_ptr<const LightReport>& report) {
@@ -125,13 +124,7 @@ QWidget* LightPage::makeRight() {
   addBudgetTab();
   addBenchTab();
   addErrorsTab();
-  stack_->addWidget(tabs_);
-  reason_ = named(new QLabel(stack_), "light.reason");
-  reason_->setWordWrap(true);
-  reason_->setAlignment(Qt::AlignCenter);
-  reason_->setMargin(32);
-  stack_->addWidget(reason_);
-  column->addWidget(stack_, 1);
+  column->addWidget(tabs_, 1);
   return right;
 }
 
@@ -179,7 +172,17 @@ QWidget* LightPage::makeHead() {
 }
 
 void LightPage::addTab(QWidget* tab, const QString& title, Taker taker) {
-  tabs_->addTab(tab, title);
+  auto* stack = new QStackedWidget(tabs_);
+  auto* reason = new QLabel(stack);
+  reason->setObjectName(stacks_.empty() ? QStringLiteral("light.reason")
+                                        : QStringLiteral("light.reason.%1").arg(stacks_.size() + 1));
+  reason->setWordWrap(true);
+  reason->setAlignment(Qt::AlignCenter);
+  reason->setMargin(32);
+  stack->addWidget(tab);
+  stack->addWidget(reason);
+  stacks_.push_back({stack, reason});
+  tabs_->addTab(stack, title);
   takers_.push_back(std::move(taker));
 }
 
@@ -244,12 +247,13 @@ void LightPage::addBudgetTab() {
 void LightPage::addErrorsTab() {
   auto* errors = new ErrorsTab(bench_, tabs_);
   connect(maker_, &LightMaker::changed, errors, [this, errors] { errors->setPanel(maker_->ask().panel); });
-  addTab(errors, tr("Setting errors"), [](const auto&) {});
+  // It works itself out, and needs no beam.
+  tabs_->addTab(errors, tr("Setting errors"));
 }
 
 void LightPage::addBenchTab() {
   // The bench works itself out: it asks for no light.
-  addTab(new BenchTab(bench_, tabs_), tr("Bench"), [](const std::shared_ptr<const LightReport>&) {});
+  tabs_->addTab(new BenchTab(bench_, tabs_), tr("Bench"));
 }
 
 void LightPage::askAnew() {
@@ -288,8 +292,10 @@ void LightPage::follow() {
   const std::shared_ptr<const LightReport> report = maker_->report();
   if (report != shown_) showReport(report);
   const bool to_see = maker_->reason().isEmpty() && (report || maker_->isWorking());
-  reason_->setText(maker_->reason());
-  stack_->setCurrentWidget(to_see ? static_cast<QWidget*>(tabs_) : reason_);
+  for (const auto& [stack, reason] : stacks_) {
+    reason->setText(maker_->reason());
+    stack->setCurrentIndex(to_see ? 0 : 1);
+  }
   followWords();
 }
 

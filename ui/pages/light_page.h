@@ -68,8 +68,12 @@ class LightPage : public QWidget {
   QLabel* words_ = nullptr;
   QProgressBar* bar_ = nullptr;
   QPushButton* stop_ = nullptr;
-  QLabel* reason_ = nullptr;
-  QStackedWidget* stack_ = nullptr;
+  /// Of each tab that shows the light: the tab, or why there is no light.
+  struct Shown {
+    QStackedWidget* stack;
+    QLabel* reason;
+  };
+  std::vector<Shown> stacks_;
   QTabWidget* tabs_ = nullptr;
   BeamPlot* beam_ = nullptr;
   std::vector<Taker> takers_;

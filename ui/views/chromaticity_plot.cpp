@@ -14,7 +14,7 @@
 namespace prismwright {
 namespace {
 
-const QCPRange kAcross{-0.05, 0.8};
+const QCPRange kAcross{-0.14, 0.8};
 const QCPRange kUp{-0.04, 0.9};
 constexpr double kStep = 0.001;
 constexpr double kMark_px = 11;

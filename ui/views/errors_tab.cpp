@@ -19,7 +19,7 @@ namespace prismwright {
 namespace {
 
 constexpr int kSteps = 1000;  // of the bar
-constexpr int kFieldsAcross = 3;
+constexpr int kFieldsAcross = 2;
 
 template <class Widget>
 Widget* named(Widget* widget, const char* name) {

@@ -68,6 +68,8 @@ void SavedTable::setTable(const ErrorsTable& table) {
     head->setToolTip(table_.tips.value(column));
   }
   for (const ErrorsRow& row : table_.rows) view_->addRow(row.shown);
+  // Room for a number of five signs; a narrower table is moved sideways.
+  view_->horizontalHeader()->setMinimumSectionSize(56);
   view_->horizontalHeader()->setSectionResizeMode(0, QHeaderView::ResizeToContents);
 }
 
