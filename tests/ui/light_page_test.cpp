@@ -194,6 +194,17 @@ TEST_F(LightOnScreen, LampWithoutSizeIsSaidInASentenceInPlaceOfPlots) {
   EXPECT_TRUE(find<QWidget>("light.beam")->isVisible());
 }
 
+TEST_F(LightOnScreen, EveryTabFitsASmallScreen) {
+  waitForLight();
+  auto* tabs = find<QTabWidget>("light.tabs");
+  for (int place = 0; place < tabs->count(); ++place) {
+    tabs->setCurrentIndex(place);
+    QCoreApplication::processEvents();
+    EXPECT_LE(window->minimumSizeHint().width(), 1280) << qPrintable(tabs->tabText(place));
+    EXPECT_LE(window->minimumSizeHint().height(), 800) << qPrintable(tabs->tabText(place));
+  }
+}
+
 TEST_F(LightOnScreen, GenericLampIsOneStepThatUndoTakesBack) {
   waitForLight();
   const Lamp before = bench().values().lamp;

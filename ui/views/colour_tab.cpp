@@ -18,7 +18,7 @@
 namespace prismwright {
 namespace {
 
-constexpr int kSideWidth = 380;
+constexpr int kSideWidth = 350;
 constexpr int kRows = 6;  // the lamp, white, red by two rules, green, yellow
 
 QString none() { return QStringLiteral("–"); }
@@ -84,6 +84,7 @@ QWidget* ColourTab::makeFoot() {
   column->setSpacing(4);
   words_ = new QLabel(foot);
   words_->setObjectName(QStringLiteral("light.colour.words"));
+  words_->setWordWrap(true);
   words_->setProperty("muted", true);
   words_->setContentsMargins(8, 0, 8, 0);
   column->addWidget(words_);

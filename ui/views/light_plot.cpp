@@ -86,6 +86,9 @@ LightPlot::LightPlot(const QString& name, const QString& title, QWidget* parent)
   reading_ = new QLabel(this);
   reading_->setObjectName(name + ".reading");
   reading_->setTextInteractionFlags(Qt::TextSelectableByMouse);
+  // Two lines have room beside the button; what the pointer reads must not make the window wider.
+  reading_->setWordWrap(true);
+  reading_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
   save_ = new QToolButton(this);
   save_->setObjectName(name + ".save");
   save_->setText(tr("Save"));
