@@ -64,12 +64,12 @@ TEST_F(BenchOnScreen, ListsEveryPrismWithItsSpotAndTheCaution) {
 TEST_F(BenchOnScreen, FirstReadingStaysBeforeAndTheLastIsNow) {
   record("P01-U02", "20", [](QDialog& dialog) {
     EXPECT_TRUE(dialog.findChild<QLabel*>("reading.result")->text().contains("shim"));
-    type(dialog, "reading.by", "bench 2");
+    type(dialog, "reading.note", "bench 2");
   });
   record("P01-U02", "1");
   const auto kept = bench().book().readings();
   ASSERT_EQ(kept.size(), 2u);
-  EXPECT_EQ(kept.front().by, "bench 2");
+  EXPECT_EQ(kept.front().note, "bench 2");
   EXPECT_EQ(kept.front().height_mm, 20);
   const BenchedPrism* prism = maker().find("P01-U02");
   ASSERT_TRUE(prism && prism->before && prism->now);
