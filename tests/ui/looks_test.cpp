@@ -48,8 +48,8 @@ TEST(Signs, NoTwoStagesOrVerdictsShareOne) {
 }
 
 TEST(Icons, EveryIconOfTheRailIsThere) {
-  for (const char* name :
-       {"brief", "section", "lens", "light", "works", "new", "open", "export", "undo", "redo", "record", "caution"})
+  for (const char* name : {"brief", "section", "lens", "light", "works", "new", "open", "export", "undo",
+                           "redo", "record", "caution"})
     EXPECT_FALSE(drawn_icon(name).isNull()) << name;
   EXPECT_TRUE(drawn_icon("no such drawing").isNull());
 }
