@@ -5,55 +5,21 @@
 
 namespace prismwright {
 
-LightThread::LightThread(Listener listener) : listener_(std::move(listener)), thread_([this] { run(); }) {}
-
-LightThread::~LightThread() {
-  {
-    const std::lock_guard lock(mutex_);
-    closing_ = true;
-    wanted_job_ = 0;
-    next_.reset();
-  }
-  wake_.notify_all();
-  thread_.join();
-}
-
 int LightThread::start(std::shared_ptr<const LensPlan> plan, const LightAsk& ask) {
-  const std::lock_guard lock(mutex_);
-  next_ = Job{++last_number_, std::move(plan), ask};
-  wanted_job_ = last_number_;
-  wake_.notify_all();
-  return last_number_;
+  return thread_.start([this, plan = std::move(plan), ask](int job, const WorkThread::Wanted& wanted) {
+    listener_.finished(job, work(job, *plan, ask, wanted));
+  });
 }
 
-void LightThread::stop() {
-  const std::lock_guard lock(mutex_);
-  wanted_job_ = 0;
-}
-
-void LightThread::run() {
-  while (true) {
-    Job job;
-    {
-      std::unique_lock lock(mutex_);
-      wake_.wait(lock, [this] { return closing_ || next_; });
-      if (closing_) return;
-      job = std::move(*next_);
-      next_.reset();
-    }
-    Outcome<LightReport> report = work(job);
-    listener_.finished(job.number, std::move(report));
-  }
-}
-
-Outcome<LightReport> LightThread::work(const Job& job) {
-  const Progress progress = [this, &job](double share, std::string_view what) {
-    listener_.progress(job.number, share, what);
-    return wanted(job.number);
+Outcome<LightReport> LightThread::work(int job, const LensPlan& plan, const LightAsk& ask,
+                                       const WorkThread::Wanted& wanted) {
+  const Progress progress = [&](double share, std::string_view what) {
+    listener_.progress(job, share, what);
+    return wanted();
   };
-  const BeamWatcher watcher = [this, &job](const BeamMap& beam) { listener_.sharpened(job.number, beam); };
+  const BeamWatcher watcher = [&](const BeamMap& beam) { listener_.sharpened(job, beam); };
   try {
-    return light_report(*job.plan, job.ask, progress, watcher);
+    return light_report(plan, ask, progress, watcher);
   } catch (const std::exception& error) {
     return request_problem("light", "", std::string("The light could not be worked out: ") + error.what());
   }

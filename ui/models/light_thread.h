@@ -1,20 +1,16 @@
 #pragma once
 
-#include <atomic>
-#include <condition_variable>
 #include <functional>
 #include <memory>
-#include <mutex>
-#include <optional>
 #include <string_view>
-#include <thread>
 
 #include "core/light/light_report.h"
+#include "ui/models/work_thread.h"
 
 namespace prismwright {
 
-/// One worker thread that works out the light of plans. It holds one piece of work at a time: newer work stops
-/// the older. The listener's functions are called in the worker thread.
+/// Works out the light of plans in a worker thread: newer work stops the older. The listener's functions are
+/// called in that thread.
 class LightThread {
  public:
   struct Listener {
@@ -23,35 +19,20 @@ class LightThread {
     std::function<void(int job, Outcome<LightReport> report)> finished;
   };
 
-  explicit LightThread(Listener listener);
-  /// Stops the work in hand and waits for it.
-  ~LightThread();
-  LightThread(const LightThread&) = delete;
-  LightThread& operator=(const LightThread&) = delete;
+  /// Destroying it stops the work in hand and waits for it.
+  explicit LightThread(Listener listener) : listener_(std::move(listener)) {}
 
   /// Stops what is in hand and takes this plan up; answers the number of the new job.
   int start(std::shared_ptr<const LensPlan> plan, const LightAsk& ask);
   /// Asks the work in hand to stop; finished() follows with Trouble::stopped unless it had just ended.
-  void stop();
+  void stop() { thread_.stop(); }
 
  private:
-  struct Job {
-    int number = 0;
-    std::shared_ptr<const LensPlan> plan;
-    LightAsk ask;
-  };
-  void run();
-  Outcome<LightReport> work(const Job& job);
-  [[nodiscard]] bool wanted(int job) const { return job == wanted_job_.load(); }
+  Outcome<LightReport> work(int job, const LensPlan& plan, const LightAsk& ask,
+                            const WorkThread::Wanted& wanted);
 
   Listener listener_;
-  std::mutex mutex_;
-  std::condition_variable wake_;
-  std::optional<Job> next_;
-  int last_number_ = 0;
-  std::atomic<int> wanted_job_ = 0;
-  bool closing_ = false;
-  std::thread thread_;
+  WorkThread thread_;  ///< last: it must end before the listener goes
 };
 
 }  // namespace prismwright

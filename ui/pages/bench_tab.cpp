@@ -1,16 +1,13 @@
 #include "ui/pages/bench_tab.h"
 
 #include <QHBoxLayout>
-#include <QHeaderView>
 #include <QItemSelectionModel>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
 #include <QScopedValueRollback>
-#include <QShortcut>
 #include <QSplitter>
 #include <QStackedWidget>
-#include <QTableView>
 #include <QToolButton>
 #include <QVBoxLayout>
 
@@ -18,6 +15,7 @@
 #include "ui/models/bench_words.h"
 #include "ui/style/dress.h"
 #include "ui/views/bench_file.h"
+#include "ui/views/bench_view.h"
 #include "ui/views/board_plot.h"
 #include "ui/views/number_field.h"
 #include "ui/views/quantity_editor.h"
@@ -27,6 +25,8 @@ namespace prismwright {
 namespace {
 
 constexpr int kSideBySide_px = 1240;  // from here on the board stands beside the table
+const QList<int> kHalvesBelow{290, 240};
+const QList<int> kHalvesBeside{900, 550};
 
 template <class Widget>
 Widget* named(Widget* widget, const char* name) {
@@ -109,6 +109,7 @@ QWidget* BenchTab::makeSayings() {
   summary_->setWordWrap(true);
   words_ = named(new QLabel(sayings), "bench.words");
   words_->setProperty("muted", true);
+  words_->setWordWrap(true);
   filter_ = named(new QLineEdit(sayings), "bench.filter");
   filter_->setPlaceholderText(tr("Filter: P03, U"));
   filter_->setClearButtonEnabled(true);
@@ -127,7 +128,7 @@ QWidget* BenchTab::makeSayings() {
   save_->setToolTip(tr("Saves the rows that are shown as CSV"));
   connect(save_, &QToolButton::clicked, this, &BenchTab::saveTable);
   row->addWidget(summary_, 3);
-  row->addWidget(words_);
+  row->addWidget(words_, 1);
   row->addWidget(filter_, 1);
   row->addWidget(save_);
   return sayings;
@@ -136,43 +137,18 @@ QWidget* BenchTab::makeSayings() {
 QWidget* BenchTab::makeBody() {
   halves_ = new QSplitter(Qt::Vertical, stack_);
   halves_->setChildrenCollapsible(false);
-  makeTable();
+  order_->setSourceModel(rows_);
+  view_ = new BenchView(order_, halves_);
+  connect(view_->selectionModel(), &QItemSelectionModel::selectionChanged, this, &BenchTab::takeSelection);
+  connect(view_, &BenchView::recordWanted, this, &BenchTab::recordReading);
   board_ = new BoardPlot(halves_);
   connect(board_, &BoardPlot::picked, this, [this](const QString& mark) { bench_->select({mark}); });
   halves_->addWidget(view_);
   halves_->addWidget(board_);
-  halves_->setStretchFactor(0, 3);
-  halves_->setStretchFactor(1, 2);
+  halves_->setStretchFactor(0, 1);
+  halves_->setStretchFactor(1, 1);
+  halves_->setSizes(kHalvesBelow);
   return halves_;
-}
-
-void BenchTab::makeTable() {
-  order_->setSourceModel(rows_);
-  view_ = named(new QTableView(halves_), "bench.table");
-  view_->setModel(order_);
-  view_->setSelectionBehavior(QAbstractItemView::SelectRows);
-  view_->setEditTriggers(QAbstractItemView::NoEditTriggers);
-  view_->setTabKeyNavigation(false);
-  view_->setAlternatingRowColors(true);
-  view_->setShowGrid(false);
-  view_->setProperty("dense", true);
-  view_->setWordWrap(false);
-  view_->verticalHeader()->hide();
-  view_->verticalHeader()->setDefaultSectionSize(view_->fontMetrics().height() + 8);
-  QHeaderView* heads = view_->horizontalHeader();
-  heads->setHighlightSections(false);
-  heads->setMinimumSectionSize(28);
-  heads->setSortIndicator(-1, Qt::AscendingOrder);
-  heads->moveSection(BenchTable::mend, BenchTable::kColumns - 1);
-  heads->setStretchLastSection(true);
-  view_->setSortingEnabled(true);
-  connect(view_->selectionModel(), &QItemSelectionModel::selectionChanged, this, &BenchTab::takeSelection);
-  connect(view_, &QTableView::doubleClicked, this, &BenchTab::recordReading);
-  for (const Qt::Key key : {Qt::Key_Return, Qt::Key_Enter}) {
-    auto* shortcut = new QShortcut(key, view_);
-    shortcut->setContext(Qt::WidgetShortcut);
-    connect(shortcut, &QShortcut::activated, this, &BenchTab::recordReading);
-  }
 }
 
 void BenchTab::follow() {
@@ -180,10 +156,9 @@ void BenchTab::follow() {
     const QScopedValueRollback quiet(following_, true);
     rows_->show(*maker_, bench_->inches());
     view_->setColumnHidden(BenchTable::laser_over, !rows_->laserLeavesFocus());
-    if (!sized_ && rows_->rowCount() > 0) {
-      sized_ = true;
-      view_->resizeColumnsToContents();
-    }
+    const int sized_for = bench_->inches() ? -rows_->rowCount() : rows_->rowCount();
+    if (sized_for != sized_for_) view_->fitColumns();
+    sized_for_ = sized_for;
   }
   followSaying();
   followSelection();
@@ -263,7 +238,10 @@ void BenchTab::hideEvent(QHideEvent* event) {
 
 void BenchTab::resizeEvent(QResizeEvent* event) {
   QWidget::resizeEvent(event);
-  halves_->setOrientation(width() >= kSideBySide_px ? Qt::Horizontal : Qt::Vertical);
+  const Qt::Orientation way = width() >= kSideBySide_px ? Qt::Horizontal : Qt::Vertical;
+  if (way == halves_->orientation()) return;
+  halves_->setOrientation(way);
+  halves_->setSizes(way == Qt::Horizontal ? kHalvesBeside : kHalvesBelow);
 }
 
 }  // namespace prismwright

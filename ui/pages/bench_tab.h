@@ -9,12 +9,12 @@ class QLineEdit;
 class QPushButton;
 class QSplitter;
 class QStackedWidget;
-class QTableView;
 class QToolButton;
 
 namespace prismwright {
 
 class BenchTable;
+class BenchView;
 class BoardPlot;
 class MarkFilter;
 class NumberField;
@@ -42,7 +42,6 @@ class BenchTab : public QWidget {
   QWidget* makeHead();
   QWidget* makeSayings();
   QWidget* makeBody();
-  void makeTable();
   void follow();
   void followSaying();
   void followSelection();
@@ -54,7 +53,7 @@ class BenchTab : public QWidget {
   BenchMaker* maker_;
   BenchTable* rows_;
   MarkFilter* order_;
-  QTableView* view_ = nullptr;
+  BenchView* view_ = nullptr;
   BoardPlot* board_ = nullptr;
   NumberField* within_ = nullptr;
   QLineEdit* filter_ = nullptr;
@@ -65,7 +64,7 @@ class BenchTab : public QWidget {
   QLabel* reason_ = nullptr;
   QStackedWidget* stack_ = nullptr;
   QSplitter* halves_ = nullptr;
-  bool sized_ = false;      ///< the columns have been given their widths by a lens
+  int sized_for_ = 0;       ///< rows that the columns have been given their widths by, minus when in inches
   bool following_ = false;  ///< a selection is being set from outside, or was sent from here
 };
 

@@ -1,8 +1,8 @@
 #include "ui/views/bench_file.h"
 
 #include <QCoreApplication>
-#include <QDir>
 #include <QFileDialog>
+#include <QFileInfo>
 #include <QStandardPaths>
 
 #include "geometry/safe_file.h"
@@ -27,7 +27,7 @@ QString save_bench_file(const QString& csv, QWidget* parent) {
   const QByteArray bytes = csv.toUtf8();
   const Done saved =
       write_whole(path.toStdString(), {bytes.constData(), static_cast<std::size_t>(bytes.size())});
-  return saved ? words(QT_TRANSLATE_NOOP("bench", "Saved as %1")).arg(QDir::toNativeSeparators(path))
+  return saved ? words(QT_TRANSLATE_NOOP("bench", "Saved as %1")).arg(QFileInfo(path).fileName())
                : sentence_of(saved.problem());
 }
 

@@ -108,8 +108,9 @@ void ReadingDialog::layOut() {
   for (QLineEdit* line : {height_, aside_})
     static_cast<QLabel*>(form->labelForField(line->parentWidget()))->setBuddy(line);
   auto* buttons = new QDialogButtonBox(this);
-  record_ = named(buttons->addButton(tr("Record"), QDialogButtonBox::AcceptRole), "reading.record");
+  record_ = named(new QPushButton(tr("Record"), this), "reading.record");
   record_->setProperty("brass", true);
+  buttons->addButton(record_, QDialogButtonBox::AcceptRole);
   record_->setDefault(true);
   named(buttons->addButton(tr("Cancel"), QDialogButtonBox::RejectRole), "reading.cancel");
   connect(buttons, &QDialogButtonBox::accepted, this, &ReadingDialog::record);
@@ -124,7 +125,8 @@ void ReadingDialog::layOut() {
   answer->addWidget(refusal_);
   answer->addStretch(1);
   // As high as its longest refusal: the buttons stay where they are while one types.
-  answers->setMinimumHeight(4 * fontMetrics().lineSpacing());
+  answers->setMinimumHeight(6 * fontMetrics().lineSpacing());
+  place_->setMinimumHeight(2 * fontMetrics().lineSpacing() + 2);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(24, 16, 24, 16);
   column->setSpacing(12);
@@ -132,7 +134,7 @@ void ReadingDialog::layOut() {
   column->addWidget(answers, 1);
   column->addWidget(caution);
   column->addWidget(buttons);
-  setMinimumWidth(440);
+  setMinimumWidth(480);
 }
 
 /// Small letters will do: "p01-r6A" is P01-R6a.
