@@ -1,6 +1,7 @@
 #include "ui/pages/bench_tab.h"
 
 #include <QTabWidget>
+#include <algorithm>
 
 #include "tests/ui/window_desk.h"
 #include "ui/models/bench_table.h"
@@ -43,6 +44,25 @@ class BenchOnScreen : public WindowDesk {
           if (more) more(dialog);
           QTest::mouseClick(dialog.findChild<QAbstractButton*>("reading.record"), Qt::LeftButton);
         });
+  }
+  /// Saves by this button under this name as a person does: the button, the name, Return.
+  std::vector<QStringList> saved(const QString& button, const QString& dialog_name, const QString& name) {
+    const QString file = folder.filePath(name);
+    whileOpen(
+        dialog_name, [&] { click(button); },
+        [&](QDialog& dialog) {
+          auto* line = dialog.findChild<QLineEdit*>("fileNameEdit");
+          ASSERT_TRUE(line);
+          line->selectAll();
+          QTest::keyClicks(line, file);
+          QTest::keyClick(line, Qt::Key_Return);
+        });
+    QFile written(file);
+    EXPECT_TRUE(written.open(QIODevice::ReadOnly | QIODevice::Text)) << qPrintable(file);
+    std::vector<QStringList> lines;
+    for (const QString& line : QString::fromUtf8(written.readAll()).split('\n', Qt::SkipEmptyParts))
+      lines.push_back(line.split(','));
+    return lines;
   }
   static void type(QDialog& dialog, const QString& field, const QString& typed) {
     auto* line = dialog.findChild<QLineEdit*>(field);
@@ -92,6 +112,96 @@ TEST_F(BenchOnScreen, ReadingFarOffTheBoardIsRefusedInTheDialog) {
         EXPECT_TRUE(dialog.findChild<QLabel*>("reading.refusal")->text().contains("4000"));
         QTest::mouseClick(dialog.findChild<QAbstractButton*>("reading.cancel"), Qt::LeftButton);
       });
+  EXPECT_TRUE(bench().book().readings().empty());
+}
+
+TEST_F(BenchOnScreen, ReturnOnARowOpensTheDialogAndReturnInItRecords) {
+  bench().select({"P01-U02"});
+  table()->setFocus();
+  whileOpen(
+      QStringLiteral("reading"), [&] { QTest::keyClick(table(), Qt::Key_Return); },
+      [&](QDialog& dialog) {
+        EXPECT_EQ(dialog.findChild<QLineEdit*>("reading.mark")->text(), "P01-U02");
+        type(dialog, "reading.aside", "-3");
+        type(dialog, "reading.height", "2.5");
+        QTest::keyClick(dialog.findChild<QLineEdit*>("reading.height"), Qt::Key_Return);
+      });
+  const auto kept = bench().book().readings();
+  ASSERT_EQ(kept.size(), 1u);
+  EXPECT_EQ(kept[0].height_mm, 2.5);
+  EXPECT_EQ(kept[0].aside_mm, -3);
+  EXPECT_EQ(kept[0].board_mm, 5000);
+  EXPECT_EQ(cell("P01-U02", BenchTable::read_left), "-3.0");
+}
+
+TEST_F(BenchOnScreen, MarkThatTheLensHasNotIsRefusedInTheWordsOfTheCheck) {
+  whileOpen(
+      QStringLiteral("reading"), [&] { click("bench.record"); },
+      [&](QDialog& dialog) {
+        type(dialog, "reading.mark", "P99-U01");
+        type(dialog, "reading.height", "1");
+        BenchReading unknown;
+        unknown.mark = "P99-U01";
+        unknown.board_mm = 5000;
+        const Done fit = check_reading(*maker().plan(), unknown);
+        ASSERT_FALSE(fit);
+        EXPECT_EQ(dialog.findChild<QLabel*>("reading.refusal")->text().toStdString(), fit.problem().text);
+        type(dialog, "reading.mark", "p01-u02");
+        EXPECT_TRUE(dialog.findChild<QLabel*>("reading.refusal")->text().isEmpty());
+        QTest::mouseClick(dialog.findChild<QAbstractButton*>("reading.cancel"), Qt::LeftButton);
+      });
+  EXPECT_TRUE(bench().book().readings().empty());
+}
+
+TEST_F(BenchOnScreen, InchesAreShownAndTypedAndMillimetresKept) {
+  bench().setInches(true);
+  const BenchAim& aim = *maker().plan()->find("P01-U02");
+  EXPECT_EQ(cell("P01-U02", BenchTable::spot_up), QString::number(aim.spot_at(5000).height_mm / 25.4, 'f', 3));
+  record("P01-U02", "0.5");
+  ASSERT_EQ(bench().book().readings().size(), 1u);
+  EXPECT_NEAR(bench().book().readings().front().height_mm, 12.7, 1e-9);
+}
+
+TEST_F(BenchOnScreen, TableIsSavedAsItIsShownAndTheBoardWithItsReadings) {
+  record("P01-U02", "20", [](QDialog& dialog) { type(dialog, "reading.note", "as cast"); });
+  record("P01-U02", "1");
+  typeInto("bench.filter", "P01-U");
+  const std::vector<QStringList> lines = saved("bench.save", "bench.saveTo", "bench.csv");
+  ASSERT_EQ(static_cast<int>(lines.size()), table()->model()->rowCount() + 1);
+  const qsizetype mark = lines[0].indexOf("mark");
+  const qsizetype read = lines[0].indexOf("read_height_mm");
+  const qsizetype before = lines[0].indexOf("off_before_deg");
+  ASSERT_GE(std::min({mark, read, before}), 0);
+  const auto line = std::find_if(lines.begin(), lines.end(),
+                                 [&](const QStringList& cells) { return cells[mark] == "P01-U02"; });
+  ASSERT_NE(line, lines.end());
+  EXPECT_EQ((*line)[read], "1");
+  EXPECT_DOUBLE_EQ((*line)[before].toDouble(), maker().find("P01-U02")->before->off_deg());
+
+  const std::vector<QStringList> board = saved("light.board.save", "light.board.saveTo", "board.csv");
+  const auto is = [&](const QString& what, const QString& height) {
+    return std::any_of(board.begin(), board.end(), [&](const QStringList& cells) {
+      return cells[0] == "P01-U02" && cells[1] == what && cells[2] == height;
+    });
+  };
+  EXPECT_TRUE(is("first reading over expected", "20"));
+  EXPECT_TRUE(is("last reading over expected", "1"));
+}
+
+TEST_F(BenchOnScreen, ReadOnlyBookTakesNoReading) {
+  const QString copy = newBook("other.lensbook", starting_values("6", Work::belt, 2));
+  const Outcome<Lensbook> first = Lensbook::open(copy.toStdString());
+  ASSERT_TRUE(first);
+  ASSERT_TRUE(window->openBook(copy));
+  bench().stopMaking();
+  ASSERT_TRUE(bench().book().read_only());
+  ASSERT_TRUE(maker().waitUntilDone(30000));
+  EXPECT_FALSE(find<QAbstractButton>("bench.record")->isEnabled());
+  BenchReading reading;
+  reading.mark = "P01-U02";
+  reading.height_mm = 1;
+  reading.board_mm = 5000;
+  EXPECT_FALSE(bench().recordReading(*maker().plan(), reading));
   EXPECT_TRUE(bench().book().readings().empty());
 }
 

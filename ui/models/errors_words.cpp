@@ -39,26 +39,25 @@ struct TurnColumn {
   const char* key;
 };
 constexpr std::array<TurnColumn, 12> kTurns{
-    {{SettingMove::tilt, Shown::up, QT_TRANSLATE_NOOP("errors", "tilt\ndeg/deg"), "tilt_up_deg_per_deg"},
-     {SettingMove::roll, Shown::level, QT_TRANSLATE_NOOP("errors", "roll\ndeg/deg"), "roll_level_deg_per_deg"},
-     {SettingMove::turn, Shown::level, QT_TRANSLATE_NOOP("errors", "turn\ndeg/deg"), "turn_level_deg_per_deg"},
-     {SettingMove::shift_seaward, Shown::round, QT_TRANSLATE_NOOP("errors", "seaward\ndeg/mm"),
+    {{SettingMove::tilt, Shown::up, QT_TRANSLATE_NOOP("errors", "tilt\n/deg"), "tilt_up_deg_per_deg"},
+     {SettingMove::roll, Shown::level, QT_TRANSLATE_NOOP("errors", "roll\n/deg"), "roll_level_deg_per_deg"},
+     {SettingMove::turn, Shown::level, QT_TRANSLATE_NOOP("errors", "turn\n/deg"), "turn_level_deg_per_deg"},
+     {SettingMove::shift_seaward, Shown::round, QT_TRANSLATE_NOOP("errors", "sea-\nward\n/mm"),
       "seaward_round_deg_per_mm"},
-     {SettingMove::shift_sideways, Shown::level, QT_TRANSLATE_NOOP("errors", "sideways\ndeg/mm"),
+     {SettingMove::shift_sideways, Shown::level, QT_TRANSLATE_NOOP("errors", "side-\nways\n/mm"),
       "sideways_level_deg_per_mm"},
-     {SettingMove::shift_up, Shown::up, QT_TRANSLATE_NOOP("errors", "up\ndeg/mm"), "up_up_deg_per_mm"},
-     {SettingMove::first_face, Shown::round, QT_TRANSLATE_NOOP("errors", "first face\ndeg/deg"),
+     {SettingMove::shift_up, Shown::up, QT_TRANSLATE_NOOP("errors", "up\n/mm"), "up_up_deg_per_mm"},
+     {SettingMove::first_face, Shown::round, QT_TRANSLATE_NOOP("errors", "first\nface\n/deg"),
       "first_face_round_deg_per_deg"},
-     {SettingMove::reflecting_face, Shown::round, QT_TRANSLATE_NOOP("errors", "reflecting\ndeg/deg"),
+     {SettingMove::reflecting_face, Shown::round, QT_TRANSLATE_NOOP("errors", "reflect.\nface\n/deg"),
       "reflecting_face_round_deg_per_deg"},
-     {SettingMove::last_face, Shown::round, QT_TRANSLATE_NOOP("errors", "last face\ndeg/deg"),
+     {SettingMove::last_face, Shown::round, QT_TRANSLATE_NOOP("errors", "last\nface\n/deg"),
       "last_face_round_deg_per_deg"},
-     {SettingMove::index, Shown::round, QT_TRANSLATE_NOOP("errors", "index\ndeg/0.001"),
+     {SettingMove::index, Shown::round, QT_TRANSLATE_NOOP("errors", "index\n/0.001"),
       "index_round_deg_per_thousandth"},
-     {SettingMove::lamp_seaward, Shown::round, QT_TRANSLATE_NOOP("errors", "lamp sea.\ndeg/mm"),
+     {SettingMove::lamp_seaward, Shown::round, QT_TRANSLATE_NOOP("errors", "lamp\nsea.\n/mm"),
       "lamp_seaward_round_deg_per_mm"},
-     {SettingMove::lamp_up, Shown::up, QT_TRANSLATE_NOOP("errors", "lamp up\ndeg/mm"),
-      "lamp_up_up_deg_per_mm"}}};
+     {SettingMove::lamp_up, Shown::up, QT_TRANSLATE_NOOP("errors", "lamp\nup\n/mm"), "lamp_up_up_deg_per_mm"}}};
 
 double turn_of(const PrismSensitivity& prism, const TurnColumn& column) {
   const double unit = column.move == SettingMove::index ? kIndexUnit : 1;
@@ -108,7 +107,7 @@ ErrorsTable tolerances_table(const SettingErrors& errors) {
   table.keys = {"zone", "share_of_peak"};
   table.tips = {{}, words("Share of the panel's peak that the zone adds")};
   for (const ErrorKind kind : kErrorKinds) {
-    table.heads << error_words(kind) + '\n' + text_of(unit_of(kind));
+    table.heads << error_words(kind).replace(' ', '\n') + '\n' + text_of(unit_of(kind));
     table.keys << error_words(kind).replace(' ', '_') +
                       (unit_of(kind).empty() ? QString() : '_' + text_of(unit_of(kind)));
     table.tips << words("Standard deviation that alone leaves %1 % on average; – where it is over %2%3")

@@ -44,6 +44,23 @@ void ChromaticityItems::wordsBeyond(const Chromaticity& at, const Chromaticity& 
   words(at, text, side, colour, 1);
 }
 
+void ChromaticityItems::key(const QString& text, const QColor& colour) const {
+  auto* item = new QCPItemText(plot_);
+  item->setClipAxisRect(field_);
+  item->position->setAxisRect(field_);
+  item->position->setType(QCPItemPosition::ptAxisRectRatio);
+  item->position->setCoords(1, 0);
+  item->setPositionAlignment(Qt::AlignRight | Qt::AlignTop);
+  item->setTextAlignment(Qt::AlignLeft);
+  item->setPadding(QMargins(4, 4, 8, 4));
+  QFont font = plot_->font();
+  font.setPointSizeF(font.pointSizeF() - 1);
+  item->setFont(font);
+  item->setText(text);
+  item->setColor(colour);
+  item->setSelectable(false);
+}
+
 void ChromaticityItems::mark(const Chromaticity& at, Shape shape, const QPen& pen, const QBrush& ground,
                              double size_px) const {
   auto* curve = new QCPCurve(field_->axis(QCPAxis::atBottom), field_->axis(QCPAxis::atLeft));

@@ -26,6 +26,8 @@ class ChromaticityItems {
   /// Words that stand outward of a place as seen from another.
   void wordsBeyond(const Chromaticity& at, const Chromaticity& from, const QString& text,
                    const QColor& colour) const;
+  /// Words in the upper right corner of the field, whatever it shows.
+  void key(const QString& text, const QColor& colour) const;
   enum class Shape { disc, diamond, tick };
   void mark(const Chromaticity& at, Shape shape, const QPen& pen, const QBrush& ground, double size_px) const;
 

@@ -18,14 +18,13 @@ const QCPRange kAcross{-0.14, 0.8};
 const QCPRange kUp{-0.04, 0.9};
 constexpr double kStep = 0.001;
 constexpr double kMark_px = 11;
-constexpr std::array<int, 11> kNamed_nm{460, 480, 490, 500, 520, 540, 560, 580, 600, 620, 700};
-constexpr std::array<int, 5> kNamed_k{2000, 3000, 4000, 6500, 10000};
+constexpr std::array<int, 10> kNamed_nm{460, 480, 490, 500, 520, 540, 560, 580, 600, 700};
+/// Clear of the warm lights of lamps, which crowd the line below 4000 K.
+constexpr std::array<int, 4> kNamed_k{4000, 6500, 10000, 25000};
 constexpr double kColdest_k = 1000;
 constexpr double kHottest_k = 25000;
 constexpr int kBlackBodies = 120;
 constexpr Chromaticity kEqual{1.0 / 3, 1.0 / 3};  ///< equal energy: about the middle of the diagram
-/// Where there is nothing else: right of the line from green to red.
-constexpr Chromaticity kKeyPlace{0.46, 0.88};
 
 QString text_of(std::string_view text) {
   return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
@@ -44,23 +43,23 @@ struct RegionWords {
 };
 /// Where the words of a region stand, clear of the other regions.
 RegionWords place_of(const SignalRegion& region) {
-  if (region.rule != kAidsToNavigation) return {{0.722, 0.257}, Qt::AlignHCenter | Qt::AlignTop};
   switch (screen_of_word(region.colour)) {
     case Screen::red:
-      return {{0.675, 0.328}, Qt::AlignLeft | Qt::AlignBottom};
+      return {{0.70, 0.30}, Qt::AlignLeft | Qt::AlignVCenter};
     case Screen::green:
       return {{0.17, 0.46}, Qt::AlignHCenter | Qt::AlignVCenter};
     case Screen::yellow:
-      return {{0.59, 0.412}, Qt::AlignLeft | Qt::AlignBottom};
+      return {{0.56, 0.44}, Qt::AlignLeft | Qt::AlignBottom};
     case Screen::none:
       break;
   }
   return {{0.36, 0.32}, Qt::AlignLeft | Qt::AlignTop};
 }
 
-/// Red, and the side on which the words of a light stand, apart from those of its neighbours.
+/// The side on which the words of a light stand, apart from those of its neighbours.
 Qt::Alignment side_of(Screen screen) {
-  return screen == Screen::none ? Qt::AlignLeft | Qt::AlignBottom : Qt::AlignRight | Qt::AlignVCenter;
+  if (screen == Screen::none) return Qt::AlignHCenter | Qt::AlignBottom;
+  return (screen == Screen::yellow ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignVCenter;
 }
 
 }  // namespace
@@ -117,30 +116,30 @@ void ChromaticityPlot::drawLoci() {
 
 void ChromaticityPlot::drawRegions() {
   const ChromaticityItems items(plot(), field_);
-  QStringList rules;
+  QStringList key{tr("Outlines: regions of\n%1").arg(text_of(kAidsToNavigation))};
   for (const SignalRegion& region : signal_regions()) {
+    const Screen screen = screen_of_word(region.colour);
     const bool judged = region.rule == kAidsToNavigation;
-    QPen pen = palette::screen_pen(screen_of_word(region.colour), judged ? 1.8 : 1.2);
+    QPen pen = palette::screen_pen(screen, judged ? 1.8 : 1.2);
     pen.setStyle(judged ? Qt::SolidLine : Qt::DotLine);
     items.line(region.corners, pen, true);
+    if (!judged) {
+      key << tr("Dotted: %1 of\n%2").arg(palette::screen_words(screen), text_of(region.rule));
+      continue;
+    }
     const RegionWords words = place_of(region);
-    items.words(words.at,
-                judged ? tr(colour_word(screen_of_word(region.colour)).data())
-                       : tr("dotted: %1, %2").arg(text_of(region.colour), text_of(region.rule)),
-                words.side, judged ? palette::ink() : palette::muted_ink(), judged ? 0 : 1);
+    items.words(words.at, palette::screen_words(screen), words.side, palette::ink());
   }
-  items.words(kKeyPlace,
-              tr("Outlines: regions of %1\nDash-dot: black bodies\nFull marks: shown by a panel\n"
-                 "Hollow marks: on no panel\nDiamond: the lamp itself")
-                  .arg(text_of(kAidsToNavigation)),
-              Qt::AlignLeft | Qt::AlignTop, palette::muted_ink(), 1);
+  key << tr("Dash-dot: black bodies") << tr("Full marks: shown by a panel") << tr("Hollow marks: on no panel")
+      << tr("Diamond: the lamp itself");
+  items.key(key.join('\n'), palette::muted_ink());
 }
 
 void ChromaticityPlot::addLamp() {
   const ChromaticityItems items(plot(), field_);
   const Chromaticity& at = report_->colours.lamp;
   items.mark(at, ChromaticityItems::Shape::diamond, QPen(palette::ink(), 1.5), Qt::NoBrush, kMark_px + 3);
-  items.words(at, tr("lamp"), Qt::AlignLeft | Qt::AlignTop, palette::ink(), 0, 8);
+  items.words(at, tr("lamp"), Qt::AlignHCenter | Qt::AlignTop, palette::ink(), 0, 12);
   marks_ << tr("lamp");
 }
 
@@ -151,7 +150,7 @@ void ChromaticityPlot::addLight(const ScreenColour& light, bool used) {
              used ? QBrush(palette::screen(light.screen)) : QBrush(Qt::NoBrush), kMark_px);
   const QString sign = palette::screen_sign(light.screen);
   items.words(light.at, used ? tr("%1 %2").arg(sign, palette::screen_words(light.screen)) : sign,
-              side_of(light.screen), palette::ink(), 0, 8);
+              side_of(light.screen), palette::ink(), 0, light.screen == Screen::none ? 12 : 8);
   marks_ << (used ? tr("%1 %2") : tr("%1 %2, on no panel")).arg(sign, palette::screen_words(light.screen));
 }
 

@@ -31,7 +31,9 @@ QSplitter* split(Qt::Orientation way, std::initializer_list<QWidget*> parts, con
   auto* splitter = new QSplitter(way);
   splitter->setChildrenCollapsible(false);
   for (QWidget* part : parts) splitter->addWidget(part);
-  splitter->setSizes(sizes);
+  QList<int> wanted;
+  for (const int size : sizes) wanted << 1000 * size;  // shares of whatever room there is
+  splitter->setSizes(wanted);
   for (int i = 0; i < sizes.size(); ++i) splitter->setStretchFactor(i, sizes.at(i));
   return splitter;
 }
@@ -122,7 +124,7 @@ QWidget* ErrorsTab::makeResults() {
   });
   connect(turns_, &SavedTable::chosen, this, [this] { bench_->select(turns_->marks()); });
   column->addWidget(
-      split(Qt::Vertical, {split(Qt::Horizontal, {losses_, tolerances_}, {4, 5}), turns_}, {5, 3}), 1);
+      split(Qt::Vertical, {split(Qt::Horizontal, {losses_, tolerances_}, {3, 4}), turns_}, {5, 3}), 1);
   return results;
 }
 
@@ -160,8 +162,11 @@ void ErrorsTab::showErrors() {
   shown_ = maker_->errors();
   losses_->setErrors(shown_);
   tolerances_->setTable(shown_ ? tolerances_table(*shown_) : ErrorsTable{});
-  tolerances_->setTitle(
-      tr("Tolerances: each alone leaves %1 % of the peak on average").arg(100 * kToleratedShare));
+  const double percent = 100 * kToleratedShare;
+  tolerances_->setTitle(tr("Tolerances for %1 % of the peak").arg(percent),
+                        tr("Standard deviation of one error alone that leaves %1 % of the panel's peak, or of "
+                           "what the zone adds there, on average")
+                            .arg(percent));
   words_->setText(shown_ ? errors_words(*shown_).join('\n') : QString());
   shown_panel_ = 0;
   followSelection();
@@ -179,9 +184,9 @@ int ErrorsTab::shownPanel() const {
 void ErrorsTab::showTurns() {
   shown_panel_ = shownPanel();
   turns_->setTable(shown_ ? turns_table(*shown_, shown_panel_) : ErrorsTable{});
-  turns_->setTitle(tr("Turn of each beam of panel %1: tilt, up and lamp up upward, roll, turn and sideways "
-                      "level, else root mean square")
-                       .arg(shown_panel_));
+  turns_->setTitle(tr("Turn of the beam of each prism of panel %1, deg").arg(shown_panel_),
+                   tr("Tilt, up and lamp up: upward; roll, turn and sideways: level, anticlockwise from above; "
+                      "the others: root mean square all round"));
 }
 
 void ErrorsTab::followSelection() {

@@ -49,8 +49,9 @@ SavedTable::SavedTable(const QString& name, const QString& title, QWidget* paren
   setTable({});
 }
 
-void SavedTable::setTitle(const QString& title) {
+void SavedTable::setTitle(const QString& title, const QString& meaning) {
   title_->setText(title);
+  title_->setToolTip(meaning);
   view_->setAccessibleName(title);
 }
 

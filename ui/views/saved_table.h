@@ -21,7 +21,8 @@ class SavedTable : public QWidget {
  public:
   SavedTable(const QString& name, const QString& title, QWidget* parent);
 
-  void setTitle(const QString& title);
+  /// `meaning` is told where the pointer rests on the title.
+  void setTitle(const QString& title, const QString& meaning);
   void setTable(const ErrorsTable& table);
   /// Marks the rows that speak of these, and shows the first of them.
   void showMarks(const std::function<bool(const QString& mark)>& chosen);
