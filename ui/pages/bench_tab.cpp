@@ -171,6 +171,7 @@ void BenchTab::followSaying() {
   stack_->setCurrentIndex(has_plan && reason.isEmpty() ? 0 : 1);
   summary_->setText(has_plan ? summary_words(maker_->summary(), maker_->within_deg()) : QString());
   words_->setText(has_plan && maker_->isWorking() ? tr("Aiming anew (shown: the last aims)") : QString());
+  words_->setVisible(!words_->text().isEmpty());
   save_->setEnabled(has_plan);
 }
 
@@ -223,7 +224,9 @@ void BenchTab::saveTable() {
   for (int row = 0; row < order_->rowCount(); ++row)
     shown.push_back(order_->mapToSource(order_->index(row, 0)).row());
   const QString said = save_bench_file(bench_csv(*rows_, shown), this);
-  if (!said.isEmpty()) words_->setText(said);
+  if (said.isEmpty()) return;
+  words_->setText(said);
+  words_->show();
 }
 
 void BenchTab::showEvent(QShowEvent* event) {

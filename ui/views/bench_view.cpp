@@ -10,7 +10,7 @@ namespace prismwright {
 namespace {
 
 constexpr int kHeadRoom_px = 10;
-constexpr int kLeastMend_px = 190;  // "shim the inner edge 0.03 mm"
+constexpr int kLeastMend_px = 215;  // "shim the inner edge 0.03 mm"
 
 }  // namespace
 

@@ -25,7 +25,7 @@ QCPScatterStyle chosen_style() {
   return {QCPScatterStyle::ssCross, QPen(palette::sea(), 2.5), Qt::NoBrush, 14};
 }
 QCPScatterStyle first_style() {
-  return {QCPScatterStyle::ssCircle, QPen(palette::amiss(), 1.6), Qt::NoBrush, 11};
+  return {QCPScatterStyle::ssCircle, QPen(palette::amiss(), 1.6), Qt::NoBrush, 16};
 }
 QCPScatterStyle last_style() {
   return {QCPScatterStyle::ssDisc, QPen(palette::amiss(), 1.6), QBrush(palette::amiss()), 11};
