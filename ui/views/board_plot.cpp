@@ -63,7 +63,7 @@ BoardPlot::BoardPlot(QWidget* parent) : LightPlot(QStringLiteral("light.board"),
   legend_->setBrush(Qt::NoBrush);
   legend_->setBorderPen(Qt::NoPen);
   legend_->setTextColor(palette::ink());
-  legend_->setIconSize(16, 12);
+  legend_->setIconSize(20, 18);
   legend_->setMargins(QMargins(4, 4, 8, 4));
   plot()->legend = legend_;
   plot()->setAutoAddPlottableToLegend(false);

@@ -18,7 +18,7 @@ const QCPRange kAcross{-0.14, 0.8};
 const QCPRange kUp{-0.04, 0.9};
 constexpr double kStep = 0.001;
 constexpr double kMark_px = 11;
-constexpr std::array<int, 10> kNamed_nm{460, 480, 490, 500, 520, 540, 560, 580, 600, 700};
+constexpr std::array<int, 9> kNamed_nm{460, 480, 490, 500, 520, 540, 580, 600, 700};
 /// Clear of the warm lights of lamps, which crowd the line below 4000 K.
 constexpr std::array<int, 4> kNamed_k{4000, 6500, 10000, 25000};
 constexpr double kColdest_k = 1000;
@@ -45,7 +45,7 @@ struct RegionWords {
 RegionWords place_of(const SignalRegion& region) {
   switch (screen_of_word(region.colour)) {
     case Screen::red:
-      return {{0.70, 0.30}, Qt::AlignLeft | Qt::AlignVCenter};
+      return {{0.715, 0.305}, Qt::AlignLeft | Qt::AlignVCenter};
     case Screen::green:
       return {{0.17, 0.46}, Qt::AlignHCenter | Qt::AlignVCenter};
     case Screen::yellow:

@@ -89,14 +89,15 @@ QWidget* ColourTab::makeFoot() {
   words_->setContentsMargins(8, 0, 8, 0);
   column->addWidget(words_);
   table_ = new FigureTable(QStringLiteral("light.colours"), tr("The lights and their published regions"),
-                           {tr("light"), tr("panels"), tr("of white, %"), tr("x"), tr("y"),
-                            tr("margin in x, y"), tr("region of its colour")},
+                           {tr("light"), tr("panels"), tr("of white, %"), tr("x"), tr("y"), tr("margin"),
+                            tr("region of its colour")},
                            foot);
   table_->setLeastRows(kRows);
   table_->setMaximumHeight(table_->minimumHeight());
   table_->horizontalHeader()->setSectionResizeMode(table_->columnCount() - 1, QHeaderView::ResizeToContents);
   table_->horizontalHeaderItem(5)->setToolTip(
-      tr("Distance from the boundary of the region, positive inside; half of the last published digit outside "
+      tr("Distance in x, y from the boundary of the region, positive inside; half of the last published digit "
+         "outside "
          "still counts as inside"));
   column->addWidget(table_);
   return foot;

@@ -31,6 +31,7 @@ LossBars::LossBars(Workbench* bench, QWidget* parent)
   nameAxis(field_->axis(QCPAxis::atBottom), tr("mean loss of the panel's peak, %"));
   field_->axis(QCPAxis::atLeft)->grid()->setVisible(false);
   field_->axis(QCPAxis::atLeft)->setTickLength(0, 0);
+  field_->axis(QCPAxis::atBottom)->ticker()->setTickCount(3);
   connect(bench_, &Workbench::selectionChanged, this, &LossBars::fill);
   setErrors(nullptr);
 }
@@ -75,7 +76,7 @@ void LossBars::fill() {
     names->setTicker(ticks);
     names->setRange(-static_cast<double>(count) + 0.4, 0.6);
     const double most = errors_->losses.empty() ? 0 : errors_->losses.front().loss_percent;
-    losses->setRange(0, 1.2 * std::max(most, 1e-6));
+    losses->setRange(0, 1.5 * std::max(most, 1e-6));
   }
   plot()->replot(QCustomPlot::rpQueuedReplot);
 }
