@@ -21,8 +21,8 @@ TEST(LensMeshes, CongruentPrismsShareOneMesh) {
   EXPECT_EQ(mesher.meshedAnew(), 3);
   EXPECT_EQ(lens->find("P01-C")->mesh, lens->find("P03-C")->mesh);
   EXPECT_NE(lens->find("P01-C")->mesh, lens->find("P01-U01")->mesh);
-  EXPECT_EQ(lens->find("P02-C")->kind, PartKind::glass);
-  EXPECT_EQ(lens->find("ring-bottom")->kind, PartKind::ring);
+  EXPECT_EQ(lens->find("P02-C")->kind, SceneKind::glass);
+  EXPECT_EQ(lens->find("ring-bottom")->kind, SceneKind::ring);
 }
 
 TEST(LensMeshes, WhatAnEditLeftAloneIsNotMeshedAgain) {

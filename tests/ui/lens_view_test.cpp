@@ -68,7 +68,7 @@ TEST_F(BlocksInTheView, BrassHidesAPrismFromAClickButIsNoneItself) {
 }
 
 TEST_F(BlocksInTheView, SelectionIsEdgedInBrassAndLeavesTheEyeWhereItIs) {
-  view->setShown(PartKind::ring, false);
+  view->setShown(SceneKind::ring, false);
   const QImage before = picture();
   EXPECT_LT(brass_pixels(before), 50);
   const double azimuth_deg = view->camera()->azimuth_deg();
@@ -111,12 +111,12 @@ TEST_F(BlocksInTheView, StaleSolidsAreGreyed) {
 }
 
 TEST_F(BlocksInTheView, GlassAndRingsCanBeHidden) {
-  view->setShown(PartKind::glass, false);
+  view->setShown(SceneKind::glass, false);
   const QImage bare = picture();
   EXPECT_LT(glass_pixels(bare), 100);
   EXPECT_GT(brass_pixels(bare), 200);
   EXPECT_FALSE(view->rect().contains(view->placeOf("P01-C"))) << "what is hidden cannot be picked";
-  view->setShown(PartKind::ring, false);
+  view->setShown(SceneKind::ring, false);
   EXPECT_LT(brass_pixels(picture()), 50);
 }
 
@@ -195,7 +195,7 @@ TEST_F(BlocksInTheView, AStillPictureIsNotDrawnAgainAndAgain) {
 }
 
 TEST_F(BlocksInTheView, ChosenGapIsDrawn) {
-  view->setShown(PartKind::ring, false);
+  view->setShown(SceneKind::ring, false);
   const QImage before = picture();
   Clearance gap;
   gap.first = "P01-C";

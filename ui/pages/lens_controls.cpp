@@ -82,7 +82,7 @@ QWidget* LensControls::makeViews() {
   return host;
 }
 
-QCheckBox* LensControls::partBox(const QString& words, const char* name, PartKind kind) {
+QCheckBox* LensControls::partBox(const QString& words, const char* name, SceneKind kind) {
   auto* box = new QCheckBox(words, this);
   box->setObjectName(QLatin1String(name));
   box->setChecked(true);
@@ -93,9 +93,9 @@ QCheckBox* LensControls::partBox(const QString& words, const char* name, PartKin
 QWidget* LensControls::makeScene() {
   auto* host = new QWidget(this);
   QHBoxLayout* row = row_in(host);
-  row->addWidget(partBox(tr("&Glass"), "lens.glass", PartKind::glass));
-  row->addWidget(partBox(tr("Ri&bs"), "lens.ribs", PartKind::rib));
-  row->addWidget(partBox(tr("Ri&ngs"), "lens.rings", PartKind::ring));
+  row->addWidget(partBox(tr("&Glass"), "lens.glass", SceneKind::glass));
+  row->addWidget(partBox(tr("Ri&bs"), "lens.ribs", SceneKind::rib));
+  row->addWidget(partBox(tr("Ri&ngs"), "lens.rings", SceneKind::ring));
   cut_box_ = new QComboBox(host);
   cut_box_->setObjectName(QStringLiteral("lens.cut"));
   cut_box_->setToolTip(

@@ -34,7 +34,7 @@ class LensControls : public QWidget {
   QWidget* makeViews();
   QWidget* makeScene();
   QToolButton* viewButton(const QString& words, const char* name, LensView::NamedView view, int key);
-  QCheckBox* partBox(const QString& words, const char* name, PartKind kind);
+  QCheckBox* partBox(const QString& words, const char* name, SceneKind kind);
   void chooseCut(int index);
   void moveCut(int value);
   [[nodiscard]] QString cutWords() const;

@@ -72,11 +72,11 @@ const PanelPlace* panel_of(const std::vector<PanelPlace>& panels, int number) {
 }
 
 LensPart metal_part(const FrameBody& body, const MadeLens& made) {
-  LensPart part{body.mark, PartKind::ring, 0, 0, {}, nullptr};
+  LensPart part{body.mark, SceneKind::ring, 0, 0, {}, nullptr};
   if (!made.frame) return part;
   for (const RibPlan& rib : made.frame->ribs) {
     if (rib.mark != body.mark) continue;
-    part.kind = PartKind::rib;
+    part.kind = SceneKind::rib;
     part.panel = rib.panel;
     if (const PanelPlace* panel = panel_of(made.plan->panels, rib.panel)) part.axis_deg = panel->axis_deg;
   }
@@ -144,7 +144,7 @@ std::shared_ptr<const MeshedLens> LensMesher::mesh(const MadeLens& made, const P
   };
   for (const PrismBody& body : made.bodies->prisms) {
     const PlannedPrism* prism = made.plan->find(body.mark);
-    LensPart part{body.mark, PartKind::glass, prism ? prism->panel : 0, prism ? prism->axis_deg : 0,
+    LensPart part{body.mark, SceneKind::glass, prism ? prism->panel : 0, prism ? prism->axis_deg : 0,
                   {},        nullptr};
     if (!add(std::move(part), body.shape)) return nullptr;
   }

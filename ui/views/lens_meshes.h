@@ -27,12 +27,12 @@ struct LensMesh {
   gp_Pnt anchor;  ///< the node of the mesh nearest to the middle: where a mark is pinned
 };
 
-enum class PartKind { glass, rib, ring };
+enum class SceneKind { glass, rib, ring };
 
 /// One part of the lens, ready to be drawn.
 struct LensPart {
   std::string mark;
-  PartKind kind = PartKind::glass;
+  SceneKind kind = SceneKind::glass;
   int panel = 0;  ///< 0: belongs to no panel
   double axis_deg = 0;
   gp_Trsf place;

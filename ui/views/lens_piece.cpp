@@ -12,13 +12,13 @@
 namespace prismwright {
 namespace {
 
-Graphic3d_MaterialAspect finish_of(PartKind kind) {
+Graphic3d_MaterialAspect finish_of(SceneKind kind) {
   Graphic3d_MaterialAspect finish(Graphic3d_NameOfMaterial_Plastified);
-  const double gloss = kind == PartKind::glass ? 0.12 : 0.2;
+  const double gloss = kind == SceneKind::glass ? 0.12 : 0.2;
   finish.SetAmbientColor(Quantity_Color(Quantity_NOC_WHITE));
   finish.SetDiffuseColor(Quantity_Color(Quantity_NOC_WHITE));
   finish.SetSpecularColor(Quantity_Color(gloss, gloss, gloss, Quantity_TOC_RGB));
-  finish.SetShininess(kind == PartKind::glass ? 0.75f : 0.4f);
+  finish.SetShininess(kind == SceneKind::glass ? 0.75f : 0.4f);
   return finish;
 }
 

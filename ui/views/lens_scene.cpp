@@ -70,7 +70,7 @@ void LensScene::paintGlass(LensPiece& piece) const {
 }
 
 void LensScene::paint(LensPiece& piece) const {
-  if (piece.part().kind == PartKind::glass) return paintGlass(piece);
+  if (piece.part().kind == SceneKind::glass) return paintGlass(piece);
   const QColor brass = looks_.stale ? greyed(palette::brass()) : palette::brass();
   const QColor edge = palette::between(brass, palette::ink(), 0.55);
   piece.paint(kernel_fill(brass, 1.0), kernel_colour(edge), 1.5);
@@ -82,7 +82,7 @@ void LensScene::setLooks(LensLooks looks) {
   for (const Handle(LensPiece) & piece : std::as_const(pieces_)) paint(*piece);
 }
 
-void LensScene::setShown(PartKind kind, bool shown) {
+void LensScene::setShown(SceneKind kind, bool shown) {
   if (isShown(kind) == shown) return;
   shown_[static_cast<std::size_t>(kind)] = shown;
   const auto guard = gl_.begin();

@@ -36,8 +36,8 @@ class LensScene {
   [[nodiscard]] const MeshedLens* lens() const { return lens_.get(); }
 
   void setLooks(LensLooks looks);
-  void setShown(PartKind kind, bool shown);
-  [[nodiscard]] bool isShown(PartKind kind) const { return shown_[static_cast<std::size_t>(kind)]; }
+  void setShown(SceneKind kind, bool shown);
+  [[nodiscard]] bool isShown(SceneKind kind) const { return shown_[static_cast<std::size_t>(kind)]; }
   void setCut(const LensCut& cut);
   [[nodiscard]] const LensCut& cut() const { return cut_; }
   /// 0: as built; 1: every panel moved outward by the focal distance.

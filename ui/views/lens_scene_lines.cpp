@@ -58,7 +58,7 @@ void LensScene::redrawRose() {
 void LensScene::redrawOutlines() {
   for (const Handle(LensLines) & outline : std::as_const(outlines_)) gl_.scene()->Remove(outline, false);
   outlines_.clear();
-  if (!isShown(PartKind::glass)) return;
+  if (!isShown(SceneKind::glass)) return;
   for (const QString& mark : selection_) {
     const Handle(LensPiece) chosen = piece(mark);
     if (chosen.IsNull() || chosen->part().mesh->edges.IsNull()) continue;

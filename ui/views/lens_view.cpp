@@ -128,7 +128,7 @@ void LensView::onDrawn() {
 void LensView::onClicked(const QPointF& place, bool add) {
   if (const auto piece = Handle(LensPiece)::DownCast(gl_->pick(place)); !piece.IsNull()) {
     // Brass hides what lies behind it and is no prism: a click on it changes nothing.
-    if (piece->part().kind == PartKind::glass) emit picked(QString::fromStdString(piece->part().mark), add);
+    if (piece->part().kind == SceneKind::glass) emit picked(QString::fromStdString(piece->part().mark), add);
     return;
   }
   if (!add) emit picked({}, false);
@@ -145,7 +145,7 @@ void LensView::tellUnderPointer() {
   const QString mark = markAt(hover_.toPoint());
   if (mark.isEmpty()) return;
   const PrismLook look =
-      looks_.of && scene_->piece(mark)->part().kind == PartKind::glass ? looks_.of(mark) : PrismLook{};
+      looks_.of && scene_->piece(mark)->part().kind == SceneKind::glass ? looks_.of(mark) : PrismLook{};
   const QString words = look.meaning.isEmpty() ? mark : mark + QStringLiteral("\n") + look.meaning;
   QToolTip::showText(gl_->mapToGlobal(hover_.toPoint()), words, gl_);
 }
@@ -173,7 +173,7 @@ void LensView::setGap(const std::optional<Clearance>& gap, const QString& words)
   if (scene_) scene_->setGap(gap);
 }
 
-void LensView::setShown(PartKind kind, bool shown) {
+void LensView::setShown(SceneKind kind, bool shown) {
   if (scene_) scene_->setShown(kind, shown);
 }
 

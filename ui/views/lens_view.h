@@ -44,7 +44,7 @@ class LensView : public QWidget {
   void showNamed(NamedView view);
   /// Frames the selected prisms, or the whole lens when nothing is selected.
   void showSelected();
-  void setShown(PartKind kind, bool shown);
+  void setShown(SceneKind kind, bool shown);
   void setCut(const LensCut& cut);
   void setApart(double share);
 
