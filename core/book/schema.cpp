@@ -226,6 +226,41 @@ CREATE TRIGGER bench_loses_no_reading BEFORE DELETE ON bench_readings
 CREATE TRIGGER bench_replaces_no_reading BEFORE INSERT ON bench_readings
   WHEN EXISTS (SELECT 1 FROM bench_readings WHERE number = NEW.number)
   BEGIN SELECT RAISE(ABORT, 'a reading of the bench is never replaced: add a new one'); END;
+)sql",
+    R"sql(
+ALTER TABLE frame ADD COLUMN shim_mm REAL NOT NULL DEFAULT 0.2;
+ALTER TABLE frame ADD COLUMN glazing_mm REAL NOT NULL DEFAULT 0.2;
+ALTER TABLE frame ADD COLUMN moisture_percent REAL NOT NULL DEFAULT 0.1;
+ALTER TABLE frame ADD COLUMN least_brass_mm REAL NOT NULL DEFAULT 1.5;
+ALTER TABLE frame ADD COLUMN least_landing_mm REAL NOT NULL DEFAULT 1;
+ALTER TABLE frame ADD COLUMN inside_radius_mm REAL NOT NULL DEFAULT 0.5;
+ALTER TABLE frame ADD COLUMN rail_mm REAL NOT NULL DEFAULT 8;
+ALTER TABLE frame ADD COLUMN base_mm REAL NOT NULL DEFAULT 8;
+ALTER TABLE frame ADD COLUMN finial_mm REAL NOT NULL DEFAULT 5;
+ALTER TABLE frame ADD COLUMN spacer_mm REAL NOT NULL DEFAULT 20;
+ALTER TABLE frame ADD COLUMN screw_mm REAL NOT NULL DEFAULT 3;
+ALTER TABLE frame ADD COLUMN dowel_mm REAL NOT NULL DEFAULT 3;
+ALTER TABLE frame ADD COLUMN door_panel INTEGER NOT NULL DEFAULT 0;
+ALTER TABLE frame ADD COLUMN door_hinge TEXT NOT NULL DEFAULT 'left';
+ALTER TABLE frame ADD COLUMN door_gap_mm REAL NOT NULL DEFAULT 0.5;
+ALTER TABLE frame ADD COLUMN hinge_pin_mm REAL NOT NULL DEFAULT 5;
+ALTER TABLE frame ADD COLUMN door_open_deg REAL NOT NULL DEFAULT 90;
+ALTER TABLE frame ADD COLUMN changer_radius_mm REAL NOT NULL DEFAULT 0;
+ALTER TABLE frame ADD COLUMN changer_from_mm REAL NOT NULL DEFAULT -100;
+ALTER TABLE frame ADD COLUMN changer_to_mm REAL NOT NULL DEFAULT 60;
+ALTER TABLE frame ADD COLUMN lantern_radius_mm REAL NOT NULL DEFAULT 0;
+ALTER TABLE frame ADD COLUMN pedestal_radius_mm REAL NOT NULL DEFAULT 0;
+ALTER TABLE frame ADD COLUMN pedestal_top_mm REAL NOT NULL DEFAULT -400;
+ALTER TABLE frame ADD COLUMN room_round_mm REAL NOT NULL DEFAULT 5;
+ALTER TABLE frame ADD COLUMN sheet_width_mm REAL NOT NULL DEFAULT 1000;
+ALTER TABLE frame ADD COLUMN sheet_height_mm REAL NOT NULL DEFAULT 600;
+ALTER TABLE frame ADD COLUMN sheet_spacing_mm REAL NOT NULL DEFAULT 6;
+UPDATE frame SET shim_mm = 0.2, glazing_mm = 0.2, moisture_percent = 0.1, least_brass_mm = 1.5,
+  least_landing_mm = 1, inside_radius_mm = 0.5, rail_mm = 8, base_mm = 8, finial_mm = 5, spacer_mm = 20,
+  screw_mm = 3, dowel_mm = 3, door_panel = 0, door_hinge = 'left', door_gap_mm = 0.5, hinge_pin_mm = 5,
+  door_open_deg = 90, changer_radius_mm = 0, changer_from_mm = -100, changer_to_mm = 60, lantern_radius_mm =
+  0, pedestal_radius_mm = 0, pedestal_top_mm = -400, room_round_mm = 5, sheet_width_mm = 1000,
+  sheet_height_mm = 600, sheet_spacing_mm = 6;
 )sql"};
 
 void set_version(SQLite::Database& db, int version) {

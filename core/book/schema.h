@@ -13,7 +13,7 @@ namespace prismwright {
 /// SQLite's application_id of a lensbook: the letters PWLB.
 inline constexpr std::uint32_t kApplicationId = 0x50574C42;
 /// The version of the book (SQLite's user_version) that this program writes. It reads all from 1 up to this.
-inline constexpr int kBookVersion = 5;
+inline constexpr int kBookVersion = 6;
 
 /// The tables that hold LensValues: what undo and redo work on. The ledger and the readings of the
 /// bench are not among them.

@@ -4,6 +4,7 @@
 #include <string_view>
 #include <utility>
 
+#include "core/frame/frame_settings.h"
 #include "core/lens/brief.h"
 #include "core/light/light_settings.h"
 #include "core/optics/section.h"
@@ -49,6 +50,9 @@ inline constexpr ChoiceList<BandTurning, 3> kChoiceWords<BandTurning> = {
 template <>
 inline constexpr ChoiceList<AimAt, 2> kChoiceWords<AimAt> = {
     {{AimAt::level, "level"}, {AimAt::horizon, "horizon"}}};
+template <>
+inline constexpr ChoiceList<DoorHinge, 2> kChoiceWords<DoorHinge> = {
+    {{DoorHinge::left, "left"}, {DoorHinge::right, "right"}}};
 template <>
 inline constexpr ChoiceList<LandShape, 2> kChoiceWords<LandShape> = {
     {{LandShape::flat, "flat"}, {LandShape::radius, "radius"}}};

@@ -261,31 +261,6 @@ void add_section_limits(Rows& rows) {
        NumberPlace([](LensValues& v) -> double& { return v.section.level_within_deg; })});
 }
 
-void add_frame(Rows& rows) {
-  const auto length = [&rows](const char* key, double max, const char* label, const char* meaning,
-                              double FrameSettings::*member) {
-    rows.push_back({number_quantity(key, "mm", 0, max, label, meaning),
-                    NumberPlace([member](LensValues& v) -> double& { return v.frame.*member; })});
-  };
-  length("frame.rib_mm", 60, "Rib thickness", "Brass plate of a side rib; each panel has its own two",
-         &FrameSettings::rib_mm);
-  rows.back().quantity.min = 0.5;
-  length("frame.pocket_mm", 60, "Pocket depth", "Blind pockets in the ribs that take the prism ends",
-         &FrameSettings::pocket_mm);
-  length("frame.setting_gap_mm", 10, "Pocket gap", "Room round a prism's end in its pocket",
-         &FrameSettings::setting_gap_mm);
-  length("frame.end_gap_mm", 10, "End gap", "Room between a prism's end and the floor of its pocket",
-         &FrameSettings::end_gap_mm);
-  length("frame.rib_margin_mm", 100, "Rib margin", "Brass round the pockets in the outline of a rib",
-         &FrameSettings::rib_margin_mm);
-  rows.back().quantity.min = 1;
-  length("frame.ring_mm", 100, "Ring thickness", "Top and bottom rings", &FrameSettings::ring_mm);
-  rows.back().quantity.min = 1;
-  rows.push_back({number_quantity("frame.heat_range_k", "K", 0, 100, "Temperature range",
-                                  "For which the needed gaps are worked out"),
-                  NumberPlace([](LensValues& v) -> double& { return v.frame.heat_range_k; })});
-}
-
 }  // namespace
 
 const std::vector<QuantityRow>& quantity_rows() {

@@ -86,13 +86,39 @@ Done check_panels(const LensValues& values) {
   return {};
 }
 
-Done check_frame(const FrameSettings& frame) {
-  if (frame.pocket_mm < frame.rib_mm) return {};
-  return request_problem("frame.pocket", "frame.pocket_mm",
-                         fmt::format("frame.pocket_mm is {:g} mm, but the rib is only {:g} mm thick "
-                                     "(frame.rib_mm) and a blind pocket must "
-                                     "leave brass behind it. Make the pocket shallower or the rib thicker",
-                                     frame.pocket_mm, frame.rib_mm));
+Done check_frame(const LensValues& values) {
+  const FrameSettings& frame = values.frame;
+  if (frame.pocket_mm > frame.rib_mm) {
+    return request_problem(
+        "frame.pocket", "frame.pocket_mm",
+        fmt::format("frame.pocket_mm is {:g} mm, but the rib is only {:g} mm thick "
+                    "(frame.rib_mm); as deep as the rib means a seat right through. Make the "
+                    "pocket shallower or the rib thicker",
+                    frame.pocket_mm, frame.rib_mm));
+  }
+  const auto panels = static_cast<int>(values.panels.size());
+  if (frame.door_panel > panels) {
+    return request_problem(
+        "frame.door", "frame.door_panel",
+        fmt::format("frame.door_panel is {}, but the lens has {} panels. Choose one of them, or 0 for none",
+                    frame.door_panel, panels));
+  }
+  const double left_mm = frame.rib_mm - frame.pocket_mm - frame.door_gap_mm;
+  if (frame.door_panel > 0 && left_mm < 0) {
+    return request_problem("frame.door_gap", "frame.door_gap_mm",
+                           fmt::format("frame.door_gap_mm is {:g} mm and is taken off the back of the door's "
+                                       "ribs, where the pockets leave only {:g} mm. Make the gap smaller or "
+                                       "the pockets shallower",
+                                       frame.door_gap_mm, frame.rib_mm - frame.pocket_mm));
+  }
+  if (frame.changer_radius_mm > 0 && frame.changer_to_mm <= frame.changer_from_mm) {
+    return request_problem(
+        "frame.changer", "frame.changer_to_mm",
+        fmt::format("the lamp changer reaches from {:g} up to {:g} mm over the focal plane; its upper end must "
+                    "lie over its lower one. Change frame.changer_to_mm",
+                    frame.changer_from_mm, frame.changer_to_mm));
+  }
+  return {};
 }
 
 Done check_limit(const SectionSettings& section, Band band, double limit) {
@@ -176,7 +202,7 @@ Done check_values(const LensValues& values) {
     if (const Done done = numbers_in_range(row, open); !done) return done;
   }
   if (const Done done = check_panels(values); !done) return done;
-  if (const Done done = check_frame(values.frame); !done) return done;
+  if (const Done done = check_frame(values); !done) return done;
   if (const Done done = check_spectra(values); !done) return done;
   return check_section(values.section);
 }

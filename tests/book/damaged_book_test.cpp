@@ -110,8 +110,8 @@ TEST_F(DamagedBook, ThatIsADatabaseOfAnotherKind) {
 
 TEST_F(DamagedBook, OfANewerVersion) {
   EXPECT_EQ(
-      refusal(after("PRAGMA user_version = 6")).text,
-      "lens.lensbook was written by a newer Prismwright (book version 6; this one reads up to 5). Open it with "
+      refusal(after("PRAGMA user_version = 7")).text,
+      "lens.lensbook was written by a newer Prismwright (book version 7; this one reads up to 6). Open it with "
       "the newer program.");
 }
 

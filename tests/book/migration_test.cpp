@@ -141,7 +141,7 @@ TEST_F(Migration, KeepsTheOldFileBesideToTheByte) {
   {
     const Lensbook book = well(Lensbook::open(path));
     EXPECT_THAT(book.migration_note(),
-                HasSubstr("was brought from book version 1 to 5. The old file is kept as "));
+                HasSubstr("was brought from book version 1 to 6. The old file is kept as "));
     EXPECT_THAT(book.migration_note(), HasSubstr("lens.v1.lensbook"));
   }
   EXPECT_THAT(names(), ElementsAre("lens.lensbook", "lens.v1.lensbook"));

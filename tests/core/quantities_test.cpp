@@ -138,6 +138,12 @@ TEST(Refusals, SayTheValueTheLimitAndWhatToDo) {
   expect_refused({{"section.upper_to_deg", "20"}}, "limit.below_band", {"20", "28.5"});
   expect_refused({{"section.upper_start_r_mm", "300"}}, "start.half", {"upper_start_z_mm"});
   expect_refused({{"frame.pocket_mm", "9"}}, "frame.pocket", {"9 mm", "5 mm", "shallower"});
+  expect_refused({{"frame.door_panel", "9"}}, "frame.door", {"9", "8 panels", "0 for none"});
+  expect_refused({{"frame.door_panel", "3"}, {"frame.door_gap_mm", "2.5"}}, "frame.door_gap",
+                 {"2.5 mm", "2 mm"});
+  expect_refused({{"frame.changer_radius_mm", "40"}, {"frame.changer_to_mm", "-150"}}, "frame.changer",
+                 {"-100", "-150"});
+  expect_refused({{"frame.door_hinge", "top"}}, "value.choice", {"top", "left, right"});
   expect_refused({{"section.land_mm", "12"}}, "stack.lands", {"12 mm", "U01"});
   expect_refused({{"section.faces", "round"}}, "value.choice", {"round", "true, arc"});
   expect_refused({{"section.colour", "red"}}, "key.unknown", {"section.colour"});
