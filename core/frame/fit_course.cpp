@@ -1,0 +1,156 @@
+#include "core/frame/fit_course.h"
+
+#include <algorithm>
+
+#include "core/base/angle.h"
+
+namespace prismwright {
+namespace {
+
+constexpr double kSameShare = 0.05;  // points nearer than this share of the allowance are one
+constexpr double kWeakTurn_rad = radians(0.4);
+constexpr double kUsedShare = 0.5;  // of the allowance, for rounding off a weak turn
+constexpr double kFarLonger =
+    2.2;  // an edge that exceeds both of its neighbours by more is no chord of their arc
+constexpr int kRoundedSteps = 4;
+constexpr double kSpread = 2.5;  // a turn that exceeds its neighbours by more is no chord of an arc
+
+// How far chords that turn by `turn` would stand off their arc.
+double sagitta(double chord, double turn) { return chord / 2 * std::tan(std::abs(turn) / 4); }
+
+}  // namespace
+
+FitCourse::FitCourse(const PlateOutline& outline, double within_mm, double corner_deg) {
+  join_points(outline, within_mm);
+  measure();
+  round_weak_turns(within_mm, radians(corner_deg));
+  measure();
+  find_corners(within_mm, radians(corner_deg));
+  find_headings(within_mm);
+}
+
+void FitCourse::join_points(const PlateOutline& outline, double within_mm) {
+  const double same = kSameShare * within_mm;
+  for (const PlatePoint p : outline) {
+    if (points_.empty() || distance(points_.back(), p) > same) points_.push_back(p);
+  }
+  while (points_.size() > 3 && distance(points_.back(), points_.front()) <= same) points_.pop_back();
+  if (points_.size() < 3) points_ = outline;
+}
+
+void FitCourse::measure() {
+  const std::size_t count = size();
+  lengths_.assign(count, 0);
+  along_.assign(count, {});
+  turns_.assign(count, 0);
+  for (std::size_t i = 0; i < count; ++i) {
+    const PlateVector edge = at(i + 1) - at(i);
+    lengths_[i] = length_of(edge);
+    along_[i] = unit(edge);
+  }
+  for (std::size_t i = 0; i < count; ++i) turns_[i] = turn_between(along_[(i + count - 1) % count], along_[i]);
+}
+
+// Whether the edges at the point are too long to be chords of one arc within the allowance.
+bool FitCourse::too_keen(std::size_t i, double within_mm) const {
+  const double shorter = std::min(lengths_[(i + size() - 1) % size()], lengths_[i]);
+  return sagitta(shorter, turns_[i]) > within_mm;
+}
+
+// A turn of a few degrees between long edges is no corner: an arc takes its place that cuts both edges at the
+// length c, so that it leaves the point by c tan(turn / 4).
+void FitCourse::round_weak_turns(double within_mm, double corner_rad) {
+  std::vector<PlatePoint> rounded;
+  std::vector<double> spent;
+  for (std::size_t i = 0; i < size(); ++i) {
+    const double turn = turns_[i];
+    const std::size_t before = (i + size() - 1) % size();
+    const double shorter = std::min(lengths_[before], lengths_[i]);
+    const double cut = kUsedShare * within_mm / std::tan(std::abs(turn) / 4);
+    const bool weak = std::abs(turn) > kWeakTurn_rad && std::abs(turn) <= corner_rad && cut < 0.45 * shorter;
+    if (!weak || !too_keen(i, within_mm)) {
+      rounded.push_back(at(i));
+      spent.push_back(0);
+      continue;
+    }
+    const PlateStep arc = arc_step(at(i) + -cut * along_[before], at(i) + cut * along_[i], turn);
+    for (int k = 0; k <= kRoundedSteps; ++k) {
+      rounded.push_back(place_along(arc, static_cast<double>(k) / kRoundedSteps));
+      spent.push_back(k == 0 || k == kRoundedSteps ? 0 : kUsedShare * within_mm);
+    }
+  }
+  points_ = std::move(rounded);
+  spent_ = std::move(spent);
+}
+
+void FitCourse::find_corners(double within_mm, double corner_rad) {
+  corner_.assign(size(), false);
+  for (std::size_t i = 0; i < size(); ++i) {
+    const double turn = std::abs(turns_[i]);
+    const double neighbours =
+        std::max(std::abs(turns_[(i + size() - 1) % size()]), std::abs(turns_[(i + 1) % size()]));
+    corner_[i] = turn > corner_rad && (too_keen(i, within_mm) || turn > kSpread * neighbours);
+  }
+}
+
+// Whether an edge over which an arc would turn so far is a straight line instead.
+bool FitCourse::straight(std::size_t i, double arc_turn, double within_mm) const {
+  const double neighbours = std::max(edge_mm(i + size() - 1), edge_mm(i + 1));
+  return sagitta(lengths_[i], arc_turn) > within_mm || lengths_[i] > kFarLonger * neighbours;
+}
+
+// Half of what the smooth curve turns over edge i, as the turn at one of its ends has it, where edge k meets
+// it: its share by length, or what a far longer, flatter neighbour leaves of the turn.
+double FitCourse::half_turn(std::size_t i, std::size_t k, double turn, const std::vector<double>& half) const {
+  if (lengths_[k] > kFarLonger * lengths_[i]) return turn - half[k];
+  return turn * lengths_[i] / (lengths_[i] + lengths_[k]);
+}
+
+// Of the two ends of an edge the lesser half turn counts, as a straight line or a flatter curve may begin at
+// the other; nothing does where the curve turns to the other hand.
+std::vector<double> FitCourse::half_turns(const std::vector<double>& known, double within_mm) const {
+  const std::size_t count = size();
+  std::vector<double> half(count, 0);
+  for (std::size_t i = 0; i < count; ++i) {
+    const std::size_t next = (i + 1) % count;
+    if (corner(i) && corner(next)) continue;
+    double start = half_turn(i, (i + count - 1) % count, turns_[i], known);
+    double end = half_turn(i, next, turns_[next], known);
+    if (corner(i)) start = end;
+    if (corner(next)) end = start;
+    const double lesser = std::abs(start) < std::abs(end) ? start : end;
+    if (start * end > 0 && !straight(i, 2 * lesser, within_mm)) half[i] = lesser;
+  }
+  return half;
+}
+
+void FitCourse::find_headings(double within_mm) {
+  const std::size_t count = size();
+  const auto half = half_turns(half_turns(std::vector<double>(count, 0), within_mm), within_mm);
+  over_edge_.resize(count);
+  for (std::size_t i = 0; i < count; ++i) {
+    const double rise = lengths_[i] / 2 * std::tan(half[i] / 2);
+    over_edge_[i] = at(i) + lengths_[i] / 2 * along_[i] + -rise * quarter_turn(along_[i]);
+  }
+  in_.resize(count);
+  out_.resize(count);
+  for (std::size_t i = 0; i < count; ++i) {
+    const std::size_t before = (i + count - 1) % count;
+    in_[i] = turned(along_[before], half[before]);
+    out_[i] = turned(along_[i], -half[i]);
+    if (corner(i)) continue;
+    // The longer edge knows its direction better.
+    const double share = lengths_[i] / (lengths_[before] + lengths_[i]);
+    in_[i] = turned(in_[i], share * turn_between(in_[i], out_[i]));
+    out_[i] = in_[i];
+  }
+}
+
+std::size_t FitCourse::start() const {
+  for (std::size_t i = 0; i < size(); ++i) {
+    if (corner(i)) return i;
+  }
+  return static_cast<std::size_t>(std::max_element(lengths_.begin(), lengths_.end()) - lengths_.begin());
+}
+
+}  // namespace prismwright

@@ -1,0 +1,54 @@
+#pragma once
+
+#include <vector>
+
+#include "core/frame/plate_step.h"
+
+namespace prismwright {
+
+/// A closed polygon made ready to be fitted: points that lie on each other are one, turns too weak for a corner
+/// yet too keen for chords of an arc are rounded off within the allowance, corners are known, and every other
+/// point has the heading of the smooth curve that the polygon stands for.
+class FitCourse {
+ public:
+  FitCourse(const PlateOutline& outline, double within_mm, double corner_deg);
+
+  [[nodiscard]] std::size_t size() const { return points_.size(); }
+  /// Any index: the course goes round.
+  [[nodiscard]] PlatePoint at(std::size_t i) const { return points_[i % size()]; }
+  [[nodiscard]] bool corner(std::size_t i) const { return corner_[i % size()]; }
+  /// Unit headings on either side of the point: equal unless it is a corner.
+  [[nodiscard]] PlateVector heading_in(std::size_t i) const { return in_[i % size()]; }
+  [[nodiscard]] PlateVector heading_out(std::size_t i) const { return out_[i % size()]; }
+  /// The place of the smooth curve over the middle of the edge from i to i + 1.
+  [[nodiscard]] PlatePoint over_edge(std::size_t i) const { return over_edge_[i % size()]; }
+  [[nodiscard]] double edge_mm(std::size_t i) const { return lengths_[i % size()]; }
+  /// How much of the allowance was spent on rounding off at this point, mm.
+  [[nodiscard]] double spent_mm(std::size_t i) const { return spent_[i % size()]; }
+  /// Where to begin: a corner, else the start of the longest edge.
+  [[nodiscard]] std::size_t start() const;
+
+ private:
+  void join_points(const PlateOutline& outline, double within_mm);
+  void round_weak_turns(double within_mm, double corner_rad);
+  void measure();
+  void find_corners(double within_mm, double corner_rad);
+  void find_headings(double within_mm);
+  [[nodiscard]] bool straight(std::size_t i, double arc_turn, double within_mm) const;
+  [[nodiscard]] bool too_keen(std::size_t i, double within_mm) const;
+  [[nodiscard]] double half_turn(std::size_t i, std::size_t k, double turn,
+                                 const std::vector<double>& half) const;
+  [[nodiscard]] std::vector<double> half_turns(const std::vector<double>& known, double within_mm) const;
+
+  std::vector<PlatePoint> points_;
+  std::vector<double> spent_;
+  std::vector<double> lengths_;     ///< of the edge from i to i + 1
+  std::vector<PlateVector> along_;  ///< unit vectors of the same edges
+  std::vector<double> turns_;       ///< at each point, radians
+  std::vector<bool> corner_;
+  std::vector<PlateVector> in_;
+  std::vector<PlateVector> out_;
+  std::vector<PlatePoint> over_edge_;
+};
+
+}  // namespace prismwright
