@@ -1,137 +1,145 @@
 #include "geometry/frame_bodies.h"
 
-#include <cmath>
 #include <map>
 #include <new>
+#include <set>
 #include <utility>
 
 #include <fmt/format.h>
-#include <BRepBuilderAPI_MakeFace.hxx>
-#include <BRepBuilderAPI_MakePolygon.hxx>
-#include <BRepGProp.hxx>
-#include <BRepPrimAPI_MakeRevol.hxx>
-#include <GProp_GProps.hxx>
 #include <Standard_Failure.hxx>
-#include <TopExp.hxx>
 #include <TopLoc_Location.hxx>
-#include <TopTools_IndexedDataMapOfShapeListOfShape.hxx>
-#include <gp_Ax1.hxx>
-#include <gp_Trsf.hxx>
 
-#include "core/base/angle.h"
-#include "geometry/plate_solid.h"
+#include "geometry/part_solid.h"
 #include "geometry/rib_place.h"
+#include "geometry/round_solid.h"
 
 namespace prismwright {
 namespace {
 
-constexpr double kBrass_g_per_mm3 = 8.49e-3;
-constexpr double kVolumeWithin = 1e-4;
-
-Problem not_whole(const std::string& mark, const char* why) {
-  return request_problem("frame-solid", mark,
-                         fmt::format("The solid of {} could not be made ({}). Change the rib's margin or its "
-                                     "pockets' gap a little.",
-                                     mark, why));
-}
-
-double volume_of(const TopoDS_Shape& shape) {
-  GProp_GProps props;
-  BRepGProp::VolumeProperties(shape, props);
-  return props.Mass();
-}
-
-FrameBody weighed(std::string mark, TopoDS_Shape shape, double volume_mm3) {
-  return {std::move(mark), std::move(shape), volume_mm3, volume_mm3 * kBrass_g_per_mm3};
-}
-
-// Every edge bounds two faces.
-bool is_closed(const TopoDS_Shape& solid) {
-  TopTools_IndexedDataMapOfShapeListOfShape faces_at;
-  TopExp::MapShapesAndAncestors(solid, TopAbs_EDGE, TopAbs_FACE, faces_at);
-  for (int i = 1; i <= faces_at.Extent(); ++i) {
-    if (faces_at(i).Extent() != 2) return false;
-  }
-  return true;
-}
-
-// A plate must be closed and hold the volume that its outlines say. The kernel's own check of a face takes
-// seconds over a thousand edges, so the tests run it, not every making: outlines come from the clipper, which
-// leaves none that cross themselves.
-Outcome<FrameBody> checked_plate(const RibPlan& rib) {
-  const PlateShape plate = plate_of(rib);
-  const TopoDS_Shape shape = plate_solid(plate);
-  const double expected = plate_volume_mm3(plate);
-  if (!is_closed(shape)) return not_whole(rib.mark, "its faces do not close");
-  const double volume = volume_of(shape);
-  if (std::abs(volume - expected) > kVolumeWithin * expected) {
-    return not_whole(rib.mark, "its volume is not that of its outline");
-  }
-  return weighed(rib.mark, shape, volume);
-}
-
-TopoDS_Shape ring_solid(const RingPlan& ring) {
-  const double low = ring.z_low_mm;
-  const double high = low + ring.thickness_mm;
-  BRepBuilderAPI_MakePolygon section;
-  section.Add(gp_Pnt(ring.inner_radius_mm, 0, low));
-  section.Add(gp_Pnt(ring.outer_radius_mm, 0, low));
-  section.Add(gp_Pnt(ring.outer_radius_mm, 0, high));
-  section.Add(gp_Pnt(ring.inner_radius_mm, 0, high));
-  section.Close();
-  const gp_Ax1 lens_axis(gp_Pnt(0, 0, 0), gp_Dir(0, 0, 1));
-  return BRepPrimAPI_MakeRevol(BRepBuilderAPI_MakeFace(section.Wire(), true).Face(), lens_axis).Shape();
-}
-
-// Congruent ribs are made once and turned to their places.
-class RibShop {
+// Congruent parts are made once and set in their places.
+class PartShop {
  public:
-  Outcome<FrameBody> make(const RibPlan& rib) {
-    const auto key = std::pair(rib.shape_key, rib.side);
-    auto found = made_.find(key);
-    if (found == made_.end()) {
-      auto plate = checked_plate(rib);
-      if (!plate) return plate.problem();
-      found = made_.emplace(key, *plate).first;
-    }
-    const FrameBody& like = found->second;
-    return weighed(rib.mark, like.shape.Moved(TopLoc_Location(rib_turn(rib))), like.volume_mm3);
+  template <class Part>
+  Outcome<PartSolid> make(const Part& part, const std::string& key) {
+    const std::string own = key.empty() ? part.mark : key;
+    const auto found = made_.find(own);
+    if (found != made_.end()) return found->second;
+    auto solid = guarded(part);
+    if (solid) made_.emplace(own, *solid);
+    return solid;
   }
 
  private:
-  std::map<std::pair<std::string, Side>, FrameBody> made_;
+  template <class Part>
+  static Outcome<PartSolid> guarded(const Part& part) {
+    try {
+      return checked_solid(part);
+    } catch (const Standard_Failure& failure) {
+      return no_frame_solid(part.mark, failure.GetMessageString());
+    } catch (const std::bad_alloc&) {
+      return no_frame_solid(part.mark, "memory ran out");
+    }
+  }
+
+  std::map<std::string, PartSolid> made_;
 };
 
-Outcome<std::vector<FrameBody>> make_all(const FramePlan& frame, const Progress& progress) {
-  std::vector<FrameBody> bodies;
-  RibShop shop;
-  const auto count = static_cast<double>(frame.ribs.size() + frame.rings.size());
-  for (const RibPlan& rib : frame.ribs) {
-    if (!goes_on(progress, static_cast<double>(bodies.size()) / count, rib.mark)) {
-      return Problem{Trouble::stopped, "stopped", rib.mark,
-                     "The frame was stopped before all its parts were made."};
+class FrameMaker {
+ public:
+  FrameMaker(const FramePlan& frame, const Progress& progress) : frame_(frame), progress_(progress) {
+    for (const FlatPart& flat : frame.flats) flats_[flat.mark] = &flat;
+    count_ = static_cast<double>(frame.ribs.size() + frame.rings.size() + frame.flats.size() +
+                                 frame.bars.size() + frame.rounds.size());
+  }
+
+  Outcome<std::vector<FrameBody>> run() {
+    for (const RibPlan& rib : frame_.ribs) add_rib(rib);
+    for (const RingPlan& ring : frame_.rings) add_ring(ring);
+    for (const FlatPart& flat : frame_.flats) add_flat(flat);
+    for (const TurnedBar& bar : frame_.bars) {
+      add(bar, "bar " + bar_key(bar), turn_about_lens(bar.shape.axis_deg), body_of(bar));
     }
-    auto body = shop.make(rib);
-    if (!body) return body.problem();
-    bodies.push_back(std::move(*body));
+    for (const RoundPart& part : frame_.rounds) {
+      add(part, "round " + round_key(part), round_place(part), body_of(part));
+    }
+    if (trouble_) return *trouble_;
+    return std::move(bodies_);
   }
-  for (const RingPlan& ring : frame.rings) {
-    const TopoDS_Shape shape = ring_solid(ring);
-    bodies.push_back(weighed(ring.mark, shape, volume_of(shape)));
+
+ private:
+  template <class Part>
+  static FrameBody body_of(const Part& part) {
+    return {part.mark, {}, 0, 0, part.kind, part.metal, part.making, part.panel};
   }
-  return bodies;
-}
+  static FrameBody bar_body(const TurnedBar& bar) { return body_of(bar); }
+
+  void add_rib(const RibPlan& rib) {
+    if (const auto flat = flats_.find(rib.mark); flat != flats_.end()) return add_flat(*flat->second);
+    const std::string key =
+        fmt::format("rib {} {} {:.6f}", rib.shape_key, static_cast<int>(rib.side), rib.set_back_mm);
+    add(rib, rib.shape_key.empty() ? "" : key, rib_turn(rib) * rib_set_back(rib),
+        {rib.mark, {}, 0, 0, PartKind::side_rib, PartMetal::brass, PartMaking::cut_flat, rib.panel});
+  }
+
+  void add_ring(const RingPlan& ring) {
+    if (const auto flat = flats_.find(ring.mark); flat != flats_.end()) return add_flat(*flat->second);
+    add(ring, "", gp_Trsf(), {ring.mark, {}, 0, 0, PartKind::ring, PartMetal::brass, PartMaking::cut_flat, 0});
+  }
+
+  void add_flat(const FlatPart& flat) {
+    if (!done_.insert(flat.mark).second) return;
+    add(flat, flat.shape_key.empty() ? "" : "flat " + flat.shape_key, frame_place(flat.place), body_of(flat));
+  }
+
+  static std::string bar_key(const TurnedBar& bar) {
+    std::string key = bar.shape.shape_key;
+    for (const PlateBore& bore : bar.bores) {
+      key +=
+          fmt::format(" {:.6f} {:.6f} {:.6f} {:.6f} {:.6f} {:.6f} {:.6f} {:.6f}", bore.from.x, bore.from.y,
+                      bore.from.z, bore.along.x, bore.along.y, bore.along.z, bore.depth_mm, bore.diameter_mm);
+    }
+    return key;
+  }
+
+  static std::string round_key(const RoundPart& part) {
+    return fmt::format("{:.6f} {:.6f} {:.6f} {:.6f}", part.length_mm, part.diameter_mm, part.bore_mm,
+                       part.head_mm);
+  }
+
+  template <class Part>
+  void add(const Part& part, const std::string& key, const gp_Trsf& place, FrameBody body) {
+    if (trouble_) return;
+    if (!goes_on(progress_, static_cast<double>(bodies_.size()) / count_, part.mark)) {
+      trouble_ = Problem{Trouble::stopped, "stopped", part.mark,
+                         "The frame was stopped before all its parts were made."};
+      return;
+    }
+    const auto solid = shop_.make(part, key);
+    if (!solid) {
+      trouble_ = solid.problem();
+      return;
+    }
+    const TopLoc_Location at(place);
+    body.shape = at.IsIdentity() ? solid->shape : solid->shape.Moved(at);
+    body.volume_mm3 = solid->volume_mm3;
+    body.mass_g = solid->volume_mm3 * density_g_cm3(body.metal) / 1000;
+    bodies_.push_back(std::move(body));
+  }
+
+  const FramePlan& frame_;
+  const Progress& progress_;
+  std::map<std::string, const FlatPart*> flats_;
+  std::set<std::string> done_;
+  double count_ = 1;
+  PartShop shop_;
+  std::vector<FrameBody> bodies_;
+  std::optional<Problem> trouble_;
+};
 
 }  // namespace
 
 Outcome<std::vector<FrameBody>> make_frame(const FramePlan& frame, const Progress& progress) {
-  try {
-    return make_all(frame, progress);
-  } catch (const Standard_Failure& failure) {
-    return not_whole("the frame", failure.GetMessageString());
-  } catch (const std::bad_alloc&) {
-    return not_whole("the frame", "memory ran out");
-  }
+  return FrameMaker(frame, progress).run();
 }
 
 }  // namespace prismwright
