@@ -7,7 +7,7 @@
 namespace prismwright {
 namespace {
 
-constexpr double kSameShare = 0.05;  // points nearer than this share of the allowance are one
+constexpr double kSameShare = 0.25;  // points nearer than this share of the allowance are one
 constexpr double kWeakTurn_rad = radians(0.4);
 constexpr double kUsedShare = 0.5;  // of the allowance, for rounding off a weak turn
 constexpr double kFarLonger =
@@ -20,13 +20,15 @@ double sagitta(double chord, double turn) { return chord / 2 * std::tan(std::abs
 
 }  // namespace
 
-FitCourse::FitCourse(const PlateOutline& outline, double within_mm, double corner_deg) {
-  join_points(outline, within_mm);
+FitCourse::FitCourse(const PlateOutline& outline, const FitRules& rules) {
+  join_points(outline, rules.within_mm);
   measure();
-  round_weak_turns(within_mm, radians(corner_deg));
+  round_weak_turns(rules.within_mm, radians(rules.corner_deg));
   measure();
-  find_corners(within_mm, radians(corner_deg));
-  find_headings(within_mm);
+  kept_.assign(size(), false);
+  for (std::size_t i = 0; rules.keeps_edge && i < size(); ++i) kept_[i] = rules.keeps_edge(at(i), at(i + 1));
+  find_corners(rules.within_mm, radians(rules.corner_deg));
+  find_headings(rules.within_mm);
 }
 
 void FitCourse::join_points(const PlateOutline& outline, double within_mm) {
@@ -95,6 +97,7 @@ void FitCourse::find_corners(double within_mm, double corner_rad) {
 
 // Whether an edge over which an arc would turn so far is a straight line instead.
 bool FitCourse::straight(std::size_t i, double arc_turn, double within_mm) const {
+  if (kept_[i]) return true;
   const double neighbours = std::max(edge_mm(i + size() - 1), edge_mm(i + 1));
   return sagitta(lengths_[i], arc_turn) > within_mm || lengths_[i] > kFarLonger * neighbours;
 }
@@ -141,14 +144,15 @@ void FitCourse::find_headings(double within_mm) {
     if (corner(i)) continue;
     // The longer edge knows its direction better.
     const double share = lengths_[i] / (lengths_[before] + lengths_[i]);
-    in_[i] = turned(in_[i], share * turn_between(in_[i], out_[i]));
+    const double turn = turn_between(in_[i], out_[i]);
+    in_[i] = turned(in_[i], (kept_[i] ? 1 : kept_[before] ? 0 : share) * turn);
     out_[i] = in_[i];
   }
 }
 
 std::size_t FitCourse::start() const {
   for (std::size_t i = 0; i < size(); ++i) {
-    if (corner(i)) return i;
+    if (ends_span(i)) return i;
   }
   return static_cast<std::size_t>(std::max_element(lengths_.begin(), lengths_.end()) - lengths_.begin());
 }

@@ -2,6 +2,7 @@
 
 #include <vector>
 
+#include "core/frame/fit_rules.h"
 #include "core/frame/plate_step.h"
 
 namespace prismwright {
@@ -11,12 +12,16 @@ namespace prismwright {
 /// point has the heading of the smooth curve that the polygon stands for.
 class FitCourse {
  public:
-  FitCourse(const PlateOutline& outline, double within_mm, double corner_deg);
+  FitCourse(const PlateOutline& outline, const FitRules& rules);
 
   [[nodiscard]] std::size_t size() const { return points_.size(); }
   /// Any index: the course goes round.
   [[nodiscard]] PlatePoint at(std::size_t i) const { return points_[i % size()]; }
   [[nodiscard]] bool corner(std::size_t i) const { return corner_[i % size()]; }
+  /// A corner or an end of an edge that is kept: no step runs past it.
+  [[nodiscard]] bool ends_span(std::size_t i) const {
+    return corner(i) || kept_[i % size()] || kept_[(i + size() - 1) % size()];
+  }
   /// Unit headings on either side of the point: equal unless it is a corner.
   [[nodiscard]] PlateVector heading_in(std::size_t i) const { return in_[i % size()]; }
   [[nodiscard]] PlateVector heading_out(std::size_t i) const { return out_[i % size()]; }
@@ -25,7 +30,7 @@ class FitCourse {
   [[nodiscard]] double edge_mm(std::size_t i) const { return lengths_[i % size()]; }
   /// How much of the allowance was spent on rounding off at this point, mm.
   [[nodiscard]] double spent_mm(std::size_t i) const { return spent_[i % size()]; }
-  /// Where to begin: a corner, else the start of the longest edge.
+  /// Where to begin: where a span ends, else the start of the longest edge.
   [[nodiscard]] std::size_t start() const;
 
  private:
@@ -46,6 +51,7 @@ class FitCourse {
   std::vector<PlateVector> along_;  ///< unit vectors of the same edges
   std::vector<double> turns_;       ///< at each point, radians
   std::vector<bool> corner_;
+  std::vector<bool> kept_;  ///< edges that stay as they are
   std::vector<PlateVector> in_;
   std::vector<PlateVector> out_;
   std::vector<PlatePoint> over_edge_;
