@@ -1,5 +1,7 @@
 #include "core/frame/frame_assembly.h"
 
+#include "core/frame/cross_ribs.h"
+#include "core/frame/panel_joints.h"
 #include "core/frame/part_keys.h"
 #include "core/frame/rails.h"
 #include "core/frame/rings_and_tables.h"
@@ -26,7 +28,10 @@ void add_frame_parts(FramePlan& frame, const LensPlan& plan, const FrameHeights&
   join_facing_ribs(desk);
   add_ring_plates(desk);
   add_rails(desk);
+  add_cross_ribs(desk);
   add_base_and_finial(desk);
+  add_panel_joints(desk);
+  desk.finish_warnings();
   give_keys(frame);
 }
 

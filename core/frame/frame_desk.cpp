@@ -69,12 +69,26 @@ void FrameDesk::join(const std::string& first, const std::string& second) {
   frame_.joints.push_back({first, second});
 }
 
-void FrameDesk::warn(FrameWarning::Kind kind, std::string mark, double value_mm, double limit_mm,
-                     std::string sentence) {
-  for (const FrameWarning& known : frame_.warnings) {
-    if (known.sentence == sentence) return;
+void FrameDesk::warn(FrameWarning::Kind kind, const std::string& mark, double value_mm, double limit_mm,
+                     const std::string& what) {
+  for (Warned& known : warned_) {
+    if (known.warning.kind != kind || known.warning.sentence != what) continue;
+    if (known.warning.mark != mark) known.others.insert(mark);
+    return;
   }
-  frame_.warnings.push_back({kind, std::move(mark), value_mm, limit_mm, std::move(sentence)});
+  warned_.push_back({{kind, mark, value_mm, limit_mm, what}, {}});
+}
+
+void FrameDesk::finish_warnings() {
+  for (Warned& warned : warned_) {
+    FrameWarning& warning = warned.warning;
+    const std::string marks = warned.others.empty()
+                                  ? warning.mark
+                                  : fmt::format("{} and {} more", warning.mark, warned.others.size());
+    warning.sentence = marks + ": " + warning.sentence;
+    frame_.warnings.push_back(std::move(warning));
+  }
+  warned_.clear();
 }
 
 std::string FrameDesk::next_mark(char letter) { return fmt::format("{}{:03}", letter, ++counts_[letter]); }

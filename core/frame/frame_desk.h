@@ -58,8 +58,11 @@ class FrameDesk {
   [[nodiscard]] bool has_flat(const std::string& mark) const { return index_.contains(mark); }
 
   void join(const std::string& first, const std::string& second);
-  /// The same sentence is said once.
-  void warn(FrameWarning::Kind kind, std::string mark, double value_mm, double limit_mm, std::string sentence);
+  /// `what` is said of the part; of several parts it is said once, with the first one's figures.
+  void warn(FrameWarning::Kind kind, const std::string& mark, double value_mm, double limit_mm,
+            const std::string& what);
+  /// Puts what was warned of into the frame.
+  void finish_warnings();
   std::string next_mark(char letter);  ///< "S001", "S002"; "D001"
 
   /// A stretch of a rib's inner face, in (u, v), on which another part lies.
@@ -73,6 +76,11 @@ class FrameDesk {
   std::map<std::string, std::size_t> index_;
   std::set<std::pair<std::string, std::string>> joined_;
   std::map<char, int> counts_;
+  struct Warned {
+    FrameWarning warning;  // its sentence without the marks
+    std::set<std::string> others;
+  };
+  std::vector<Warned> warned_;
   std::map<std::string, std::vector<PlateOutline>> covered_;
   FrameHeights heights_;
 };

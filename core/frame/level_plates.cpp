@@ -99,12 +99,12 @@ void add_end_screws(FrameDesk& desk, const PanelBay& bay, const LevelPlate& plat
     }
     return;
   }
-  desk.warn(
-      FrameWarning::Kind::no_room, plate.mark, plate.thickness_mm(), screw + 2 * desk.settings().least_brass_mm,
-      fmt::format(
-          "{} has no room for a screw of {} through {} that keeps {:g} mm of brass round it. Take smaller "
-          "screws, a wider rib margin or a thicker {}.",
-          plate.mark, screw_name(screw), rib.mark, desk.settings().least_brass_mm, name_of(plate.kind)));
+  const double brass = desk.settings().least_brass_mm;
+  desk.warn(FrameWarning::Kind::no_room, plate.mark, plate.thickness_mm(), screw + 2 * brass,
+            fmt::format(
+                "an end gets no screw, as no place of {} and side rib keeps {:g} mm of brass round one of {}. "
+                "Take smaller screws, a wider rib margin or a larger {}.",
+                name_of(plate.kind), brass, screw_name(screw), name_of(plate.kind)));
 }
 
 void cover_end(FrameDesk& desk, const RibPlan& rib, const LevelPlate& plate) {

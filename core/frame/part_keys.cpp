@@ -11,7 +11,9 @@ namespace {
 // FNV-1a over whole tenths of a micrometre.
 class KeyHash {
  public:
-  void add(double number_mm) { add_whole(std::llround(number_mm * 1e4)); }
+  // Polygons lie on a grid of 1e-5 mm: the bounds of rounding are kept off it, so that the noise of a number's
+  // last bits does not part equal shapes.
+  void add(double number_mm) { add_whole(std::llround(number_mm * 1e4 + 0.037)); }
   void add(PlatePoint p) {
     add(p.u);
     add(p.v);

@@ -59,9 +59,9 @@ class RailMaker {
   bool refuse(const char* why) {
     desk_.warn(
         FrameWarning::Kind::no_room, rail_.mark, rail_.outer_radius_mm - rail_.inner_radius_mm, kLeastWidth_mm,
-        fmt::format("{} is left out: {}. Take thinner ribs or rails, or let the prisms end farther from the "
-                    "lens axis.",
-                    rail_.mark, why));
+        fmt::format(
+            "left out: {}. Take thinner ribs or rails, or let the prisms end farther from the lens axis.",
+            why));
     return false;
   }
 
@@ -71,10 +71,10 @@ class RailMaker {
     desk_.join(rail_.mark, ring->mark);
     const auto angles = screw_angles();
     if (angles.empty()) {
-      desk_.warn(FrameWarning::Kind::no_room, rail_.mark, rail_.outer_radius_mm - rail_.inner_radius_mm,
-                 least_width(),
-                 fmt::format("{} has no room for a screw from {}. Take smaller screws or a wider rib margin.",
-                             rail_.mark, ring->mark));
+      desk_.warn(
+          FrameWarning::Kind::no_room, rail_.mark, rail_.outer_radius_mm - rail_.inner_radius_mm, least_width(),
+          fmt::format("no room for a screw of {} from the ring. Take smaller screws or a wider rib margin.",
+                      screw_name(desk_.settings().screw_mm)));
     }
     for (const double angle : angles) add_ring_screw(*ring, angle);
   }
@@ -130,12 +130,8 @@ class RailMaker {
 void add_rails(FrameDesk& desk) {
   for (const PanelBay& bay : desk.bays()) {
     if (!bay.has_ribs()) {
-      desk.warn(
-          FrameWarning::Kind::no_room, fmt::format("P{:02}", bay.place.number), 0, 0,
-          fmt::format(
-              "Panel {} has no rib on one side at least, so it gets no rails. Give its ribs room: thinner "
-              "ribs or a wider panel.",
-              bay.place.number));
+      desk.warn(FrameWarning::Kind::no_room, fmt::format("P{:02}", bay.place.number), 0, 0,
+                "no rib on one side at least, so no rails. Give its ribs room: thinner ribs or a wider panel.");
       continue;
     }
     for (const bool top : {true, false}) RailMaker(desk, bay, top).make();

@@ -109,8 +109,8 @@ bool sinks_in_rib(FrameDesk& desk, const RibPlan& rib) {
   const double needed = head_depth_mm(screw) + 0.5;
   desk.warn(
       FrameWarning::Kind::no_room, rib.mark, plate, needed,
-      fmt::format("Ribs {:g} mm thick cannot take the sunk heads of {} screws, which need {:g} mm: the heads "
-                  "are left off. Take thicker ribs or smaller screws.",
+      fmt::format("{:g} mm of plate cannot take the sunk heads of {} screws, which need {:g} mm: the heads are "
+                  "left off. Take thicker ribs or smaller screws.",
                   plate, screw_name(screw), needed));
   return false;
 }

@@ -73,11 +73,10 @@ class StandMaker {
     if (!stands_in || wanted <= ring_.inner_radius_mm) return ring_.inner_radius_mm;
     const double most = middle_radius() - kSpacerScrews / 2 * settings_.screw_mm - settings_.least_brass_mm;
     if (wanted <= most) return wanted;
-    desk_.warn(
-        FrameWarning::Kind::no_room, mark_, std::max(most, ring_.inner_radius_mm), wanted,
-        fmt::format("The pedestal asks for an opening of radius {:.1f} mm in the base table; its spacers leave "
-                    "{:.1f} mm. Lower the pedestal or make it narrower.",
-                    wanted, most));
+    desk_.warn(FrameWarning::Kind::no_room, mark_, std::max(most, ring_.inner_radius_mm), wanted,
+               fmt::format("the pedestal asks for an opening of radius {:.1f} mm in it; its spacers leave "
+                           "{:.1f} mm. Lower the pedestal or make it narrower.",
+                           wanted, most));
     return std::max(most, ring_.inner_radius_mm);
   }
 
@@ -94,9 +93,9 @@ class StandMaker {
   bool refuse(double value, double limit) {
     desk_.warn(
         FrameWarning::Kind::no_room, mark_, value, limit,
-        fmt::format("{} has no room for screws of {} to hold the {}: there are {:.2f} mm for {:.2f} mm. Take "
+        fmt::format("{} has no room for the screws of {} that hold it: there are {:.2f} mm for {:.2f} mm. Take "
                     "smaller screws or a wider rib margin.",
-                    ring_.mark, screw_name(settings_.screw_mm), mark_, value, limit));
+                    ring_.mark, screw_name(settings_.screw_mm), value, limit));
     return false;
   }
 
