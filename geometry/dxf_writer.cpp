@@ -125,16 +125,57 @@ void DxfWriter::add_circle(const std::string& layer, SectionPoint centre, double
   reach(centre);
 }
 
-void DxfWriter::add_polygon(const std::string& layer, const std::vector<SectionPoint>& corners) {
+void DxfWriter::start_polyline(const std::string& layer, bool closed) {
   entity("POLYLINE", layer);
   entities_ += pair_text(66, 1);
   place(10, {});
-  entities_ += pair_text(70, 1);
+  entities_ += pair_text(70, closed ? 1 : 0);
+}
+
+void DxfWriter::add_polygon(const std::string& layer, const std::vector<SectionPoint>& corners) {
+  start_polyline(layer, true);
   for (const SectionPoint corner : corners) {
     entity("VERTEX", layer);
     place(10, corner);
     reach(corner);
   }
+  entity("SEQEND", layer);
+}
+
+void DxfWriter::add_corner(const std::string& layer, PlatePoint corner, double bulge) {
+  entity("VERTEX", layer);
+  place(10, {corner.u, corner.v});
+  if (bulge != 0) code(42, bulge);
+  reach({corner.u, corner.v});
+}
+
+void DxfWriter::add_corners(const std::string& layer, const PlateChain& chain) {
+  for (const PlateStep& step : chain) {
+    // Half turns have the bulge 1; beyond them some programs lose the far side.
+    const int parts = std::abs(step.turn) > kPi + 1e-9 ? 2 : 1;
+    const double turn = step.turn / parts;
+    add_corner(layer, step.from, std::tan(turn / 4));
+    if (parts == 1) continue;
+    const double du = step.from.u - step.centre.u;
+    const double dv = step.from.v - step.centre.v;
+    const PlatePoint middle = {step.centre.u + std::cos(turn) * du - std::sin(turn) * dv,
+                               step.centre.v + std::sin(turn) * du + std::cos(turn) * dv};
+    add_corner(layer, middle, std::tan(turn / 4));
+  }
+}
+
+void DxfWriter::add_outline(const std::string& layer, const PlateChain& outline) {
+  if (outline.empty()) return;
+  start_polyline(layer, true);
+  add_corners(layer, outline);
+  entity("SEQEND", layer);
+}
+
+void DxfWriter::add_stroke(const std::string& layer, const PlateChain& stroke) {
+  if (stroke.empty()) return;
+  start_polyline(layer, false);
+  add_corners(layer, stroke);
+  add_corner(layer, stroke.back().to, 0);
   entity("SEQEND", layer);
 }
 

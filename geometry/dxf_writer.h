@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "core/drawing/arc_chain.h"
+#include "core/frame/plate_chain.h"
 
 namespace prismwright {
 
@@ -21,6 +22,11 @@ class DxfWriter {
   void add_piece(const std::string& layer, const ChainPiece& piece);
   void add_circle(const std::string& layer, SectionPoint centre, double radius_mm);
   void add_polygon(const std::string& layer, const std::vector<SectionPoint>& corners);
+  /// A closed outline as one polyline, its arcs exact: at the corner where one begins stands its bulge, the
+  /// tangent of a quarter of its turn (positive: anticlockwise). Arcs of more than half a turn are parted.
+  void add_outline(const std::string& layer, const PlateChain& outline);
+  /// The same for a stroke that ends where it ends; a stroke without steps is left out.
+  void add_stroke(const std::string& layer, const PlateChain& stroke);
   /// Letters outside ASCII are written as \U+XXXX.
   void add_text(const std::string& layer, SectionPoint place, double height_mm, const std::string& words);
 
@@ -37,6 +43,9 @@ class DxfWriter {
   void place(int number, SectionPoint p);
   void reach(SectionPoint p);
   void entity(const char* kind, const std::string& layer);
+  void start_polyline(const std::string& layer, bool closed);
+  void add_corner(const std::string& layer, PlatePoint corner, double bulge);
+  void add_corners(const std::string& layer, const PlateChain& chain);
 
   std::vector<Layer> layers_;
   std::string entities_;
