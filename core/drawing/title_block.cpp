@@ -10,7 +10,6 @@ namespace {
 
 constexpr double kHeight_mm = SheetRooms::title_block;
 constexpr double kTitleShare = 0.4;
-constexpr int kColumns = 4;
 constexpr double kPad_mm = 1.5;
 constexpr double kCaption_mm = 1.9;
 constexpr double kLeast_mm = 1.9;
@@ -26,7 +25,7 @@ void write_fitted(SheetMaker& maker, const std::string& words, PaperPoint place,
 
 }  // namespace
 
-void draw_title_block(SheetMaker& maker, const TitleWords& words) {
+void draw_title_block(SheetMaker& maker, const TitleCells& words) {
   const PaperBox frame = maker.frame();
   const double left = frame.low.x;
   const double low = frame.low.y;
@@ -37,24 +36,32 @@ void draw_title_block(SheetMaker& maker, const TitleWords& words) {
   write_fitted(maker, words.title, {left + 2 * kPad_mm, low + 15.5}, 5, title - 4 * kPad_mm, true);
   write_fitted(maker, words.subject, {left + 2 * kPad_mm, low + 6.5}, 3, title - 4 * kPad_mm);
 
-  const std::pair<const char*, const std::string&> cells[2][kColumns] = {
-      {{"order", words.order},
-       {"focal distance", words.focal_distance},
-       {"material, index", words.material},
-       {"scale", words.scale}},
-      {{"lengths", words.units}, {"date", words.date}, {"revision", words.revision}, {"sheet", words.sheet}}};
-  const double cell = (wide - title) / kColumns;
+  const double cell = (wide - title) / TitleCells::kColumns;
   const double row = kHeight_mm / 2;
   maker.line({left + title, low + row}, {frame.high.x, low + row});
-  for (int i = 0; i < kColumns; ++i) {
-    const double x = left + title + i * cell;
-    if (i > 0) maker.line({x, low}, {x, low + kHeight_mm});
-    for (int k = 0; k < 2; ++k) {
-      const double y = low + (1 - k) * row;
-      maker.write({cells[k][i].first, {x + kPad_mm, y + row - 3.1}, kCaption_mm, Anchor::left, false, false});
-      write_fitted(maker, cells[k][i].second, {x + kPad_mm, y + 3.2}, 3, cell - 2 * kPad_mm);
-    }
+  for (std::size_t i = 0; i < words.cells.size(); ++i) {
+    const std::size_t column = i % TitleCells::kColumns;
+    const bool upper = i < TitleCells::kColumns;
+    const double x = left + title + static_cast<double>(column) * cell;
+    if (upper && column > 0) maker.line({x, low}, {x, low + kHeight_mm});
+    const double y = upper ? low + row : low;
+    const auto& [caption, said] = words.cells[i];
+    maker.write({caption, {x + kPad_mm, y + row - 3.1}, kCaption_mm, Anchor::left, false, false});
+    write_fitted(maker, said, {x + kPad_mm, y + 3.2}, 3, cell - 2 * kPad_mm);
   }
+}
+
+void draw_title_block(SheetMaker& maker, const TitleWords& words) {
+  draw_title_block(maker, TitleCells{words.title,
+                                     words.subject,
+                                     {{{"order", words.order},
+                                       {"focal distance", words.focal_distance},
+                                       {"material, index", words.material},
+                                       {"scale", words.scale},
+                                       {"lengths", words.units},
+                                       {"date", words.date},
+                                       {"revision", words.revision},
+                                       {"sheet", words.sheet}}}});
 }
 
 }  // namespace prismwright

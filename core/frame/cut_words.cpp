@@ -13,16 +13,23 @@ namespace prismwright {
 
 namespace {
 
+bool alike(const HoleRow& a, const HoleRow& b) {
+  return a.diameter_mm == b.diameter_mm && a.sink_diameter_mm == b.sink_diameter_mm &&
+         a.sunk_in_back == b.sunk_in_back && a.depth_mm == b.depth_mm && a.use == b.use;
+}
+
 void count(std::vector<HoleRow>& rows, const HoleRow& hole) {
-  const auto known = std::ranges::find_if(rows, [&](const HoleRow& row) {
-    return row.diameter_mm == hole.diameter_mm && row.sink_diameter_mm == hole.sink_diameter_mm &&
-           row.sunk_in_back == hole.sunk_in_back && row.depth_mm == hole.depth_mm && row.use == hole.use;
-  });
+  const auto known = std::ranges::find_if(rows, [&](const HoleRow& row) { return alike(row, hole); });
   if (known == rows.end()) {
     rows.push_back(hole);
   } else {
     known->count += 1;
   }
+}
+
+HoleRow row_for(const PlateHole& hole) {
+  const bool sunk = hole.sink_diameter_mm > hole.diameter_mm;
+  return {1, hole.diameter_mm, sunk ? hole.sink_diameter_mm : 0, sunk && hole.sunk_in_back, 0, hole.use};
 }
 
 std::string joined_words(const std::vector<HoleRow>& rows) {
@@ -56,12 +63,14 @@ std::string pocket_words(const FlatPart& part) {
 
 std::vector<HoleRow> hole_rows(const FlatPart& part) {
   std::vector<HoleRow> rows;
-  for (const PlateHole& hole : part.holes) {
-    const bool sunk = hole.sink_diameter_mm > hole.diameter_mm;
-    count(rows,
-          {1, hole.diameter_mm, sunk ? hole.sink_diameter_mm : 0, sunk && hole.sunk_in_back, 0, hole.use});
-  }
+  for (const PlateHole& hole : part.holes) count(rows, row_for(hole));
   return rows;
+}
+
+std::size_t row_of(const std::vector<HoleRow>& rows, const PlateHole& hole) {
+  const HoleRow one = row_for(hole);
+  const auto found = std::ranges::find_if(rows, [&](const HoleRow& row) { return alike(row, one); });
+  return static_cast<std::size_t>(found - rows.begin());
 }
 
 std::vector<HoleRow> bore_rows(const FlatPart& part) {

@@ -19,6 +19,8 @@ struct HoleRow {
 
 /// Round holes through the plate, in the order of their first.
 std::vector<HoleRow> hole_rows(const FlatPart& part);
+/// Place in hole_rows(part) of one of its holes.
+std::size_t row_of(const std::vector<HoleRow>& rows, const PlateHole& hole);
 /// Holes drilled into the plate's edges after it is cut.
 std::vector<HoleRow> bore_rows(const FlatPart& part);
 /// "4 x 3.4 mm clears M3, sunk to 6.3 mm from the back".

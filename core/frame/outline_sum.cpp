@@ -1,5 +1,6 @@
 #include "core/frame/outline_sum.h"
 
+#include <algorithm>
 #include <cmath>
 #include <cstdint>
 #include <map>
@@ -98,18 +99,14 @@ Paths closed_tracings(Arcs arcs, const Path& a, const Path& b) {
   return tracings;
 }
 
-}  // namespace
-
-PlateRegion outline_sum(const PlateOutline& a, const PlateOutline& b) {
-  const Path first = to_path(a);
-  const Path second = to_path(b);
+PlateRegion convolved(const Path& first, const Path& second, ClipperLib::PolyFillType counted) {
   Arcs arcs;
   add_arcs(first, second, true, arcs);
   add_arcs(second, first, false, arcs);
   ClipperLib::Clipper clipper;
   clipper.AddPaths(closed_tracings(std::move(arcs), first, second), ClipperLib::ptSubject, true);
   Paths sum;
-  clipper.Execute(ClipperLib::ctUnion, sum, ClipperLib::pftPositive, ClipperLib::pftPositive);
+  clipper.Execute(ClipperLib::ctUnion, sum, counted, counted);
   PlateRegion region;
   for (const Path& path : sum) {
     PlateOutline outline;
@@ -118,6 +115,31 @@ PlateRegion outline_sum(const PlateOutline& a, const PlateOutline& b) {
     if (outline.size() > 2) region.push_back(std::move(outline));
   }
   return region;
+}
+
+/// The first is as wide and as tall as the second, or more: it can hold it, but not lie inside it.
+bool holds_box(const Path& a, const Path& b) {
+  const auto across = [](const Path& path, ClipperLib::cInt IntPoint::*along) {
+    const auto [low, high] = std::ranges::minmax(path, {}, along);
+    return high.*along - low.*along;
+  };
+  return across(a, &IntPoint::X) >= across(b, &IntPoint::X) &&
+         across(a, &IntPoint::Y) >= across(b, &IntPoint::Y);
+}
+
+}  // namespace
+
+PlateRegion outline_sum(const PlateOutline& a, const PlateOutline& b) {
+  return convolved(to_path(a), to_path(b), ClipperLib::pftPositive);
+}
+
+PlateRegion places_inside(const PlateOutline& room, const PlateOutline& shape) {
+  Path backwards = to_path(room);
+  ClipperLib::ReversePath(backwards);
+  Path about = to_path(shape);
+  if (holds_box(about, backwards)) return {};
+  for (IntPoint& p : about) p = {-p.X, -p.Y};
+  return convolved(backwards, about, ClipperLib::pftNegative);
 }
 
 }  // namespace prismwright

@@ -13,4 +13,8 @@ namespace prismwright {
 /// `b` have in common, so that everything with a winding number above 0 is the sum.
 PlateRegion outline_sum(const PlateOutline& a, const PlateOutline& b);
 
+/// Places of the origin of `shape` at which it lies wholly inside `room`, by the same means: `room` is traced
+/// backwards, so that the winding number is the pieces of the shape outside of the room less one.
+PlateRegion places_inside(const PlateOutline& room, const PlateOutline& shape);
+
 }  // namespace prismwright

@@ -11,34 +11,6 @@ namespace {
 
 PlatePoint less(PlatePoint a, PlatePoint b) { return {a.u - b.u, a.v - b.v}; }
 
-double cross_of(PlatePoint a, PlatePoint b) { return a.u * b.v - a.v * b.u; }
-
-/// The parallelogram that one edge sweeps along the other, anticlockwise; empty where they are parallel.
-PlateOutline swept_edge(PlatePoint from, PlatePoint along, PlatePoint other_from, PlatePoint other_along) {
-  constexpr double kNoArea_mm2 = 1e-9;
-  const double area = cross_of(along, other_along);
-  if (std::abs(area) < kNoArea_mm2) return {};
-  const PlatePoint a = less(from, other_from);
-  const PlatePoint b = {a.u + along.u, a.v + along.v};
-  const PlatePoint c = less(b, other_along);
-  const PlatePoint d = less(a, other_along);
-  // The second edge is taken off, so that a positive area runs the other way round.
-  return area > 0 ? PlateOutline{a, d, c, b} : PlateOutline{a, b, c, d};
-}
-
-/// Where the edges of `outline` and of the shape would touch or cross: the sum of `outline` and the shape
-/// turned about by half a turn.
-void add_edge_sums(const PlateOutline& outline, const PlateOutline& shape, std::vector<PlateOutline>& sums) {
-  for (std::size_t i = 0; i < outline.size(); ++i) {
-    const PlatePoint from = outline[i];
-    const PlatePoint along = less(outline[(i + 1) % outline.size()], from);
-    for (std::size_t k = 0; k < shape.size(); ++k) {
-      PlateOutline swept = swept_edge(from, along, shape[k], less(shape[(k + 1) % shape.size()], shape[k]));
-      if (!swept.empty()) sums.push_back(std::move(swept));
-    }
-  }
-}
-
 PlateOutline turned_about(const PlateOutline& shape, PlatePoint by) {
   PlateOutline result;
   result.reserve(shape.size());
@@ -82,16 +54,17 @@ PlateRegion places_that_meet(const PlateRegion& fixed, const PlateOutline& shape
 }
 
 PlateRegion places_within(const PlateRegion& room, const PlateOutline& shape) {
-  std::vector<PlateOutline> sums;
-  for (const PlateOutline& outline : room) add_edge_sums(outline, shape, sums);
-  const PlatePoint corner = shape.front();
-  PlateRegion places = first_less_second(moved(room, 0, {-corner.u, -corner.v}), united(sums));
-  // A hole of the room may stand wholly within the shape.
-  std::vector<PlateOutline> round_holes;
+  const PlateOutline about = turned_about(shape, {});
+  PlateRegion places;
+  PlateRegion taken;
   for (const PlateOutline& outline : room) {
-    if (signed_area_mm2(outline) < 0) round_holes.push_back(turned_about(shape, outline.front()));
+    const bool island = signed_area_mm2(outline) < 0;
+    const PlateRegion found =
+        island ? outline_sum({outline.rbegin(), outline.rend()}, about) : places_inside(outline, shape);
+    PlateRegion& all = island ? taken : places;
+    all.insert(all.end(), found.begin(), found.end());
   }
-  return round_holes.empty() ? places : first_less_second(places, united(round_holes));
+  return places.empty() || taken.empty() ? places : first_less_second(places, taken);
 }
 
 PlatePoint roomiest_point(const PlateRegion& region, double within_mm) {

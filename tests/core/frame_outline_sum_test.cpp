@@ -85,6 +85,40 @@ TEST(OutlineSum, OfRandomStarsIsThatOfAllTheirTriangles) {
   }
 }
 
+/// Places of the shape inside the room the plain way: those of its corner in the room, less those at which an
+/// edge of one meets an edge of the other.
+double plain_inside_area(const PlateOutline& room, const PlateOutline& shape) {
+  std::vector<PlateOutline> meetings;
+  for (std::size_t i = 0; i < room.size(); ++i) {
+    for (std::size_t k = 0; k < shape.size(); ++k) {
+      PlateOutline corners;
+      for (const PlatePoint p : {room[i], room[(i + 1) % room.size()]}) {
+        for (const PlatePoint q : {shape[k], shape[(k + 1) % shape.size()]})
+          corners.push_back({p.u - q.u, p.v - q.v});
+      }
+      meetings.push_back(hull_of(std::move(corners)));
+    }
+  }
+  PlateOutline places = room;
+  for (PlatePoint& p : places) p = {p.u - shape.front().u, p.v - shape.front().v};
+  return area_mm2(first_less_second({places}, united(meetings)));
+}
+
+TEST(OutlineSum, FindsThePlacesOfRandomStarsInsideLargerOnes) {
+  std::mt19937 draw(20260302);
+  int found = 0;
+  for (int trial = 0; trial < 60; ++trial) {
+    SCOPED_TRACE(trial);
+    const PlateOutline room = random_star(draw, 5 + trial % 7);
+    PlateOutline shape = random_star(draw, 4 + trial % 5);
+    for (PlatePoint& p : shape) p = {0.15 * p.u + trial, 0.15 * p.v};
+    const double plain = plain_inside_area(room, shape);
+    found += plain > 1 ? 1 : 0;
+    EXPECT_NEAR(area_mm2(places_inside(room, shape)), plain, 1e-4 * plain + 1e-3);
+  }
+  EXPECT_GT(found, 30);
+}
+
 TEST(OutlineSum, KeepsTheHoleThatTwoHooksLeave) {
   // A frame with a slit, nearly closed, and a square smaller than its room: the square fits inside.
   const PlateOutline hook = {{0, 0},  {30, 0},  {30, 30}, {0, 30}, {0, 16}, {5, 16},
