@@ -1,6 +1,7 @@
 #include "core/frame/frame_assembly.h"
 
 #include "core/frame/cross_ribs.h"
+#include "core/frame/door_parts.h"
 #include "core/frame/panel_joints.h"
 #include "core/frame/part_keys.h"
 #include "core/frame/rails.h"
@@ -30,6 +31,7 @@ void add_frame_parts(FramePlan& frame, const LensPlan& plan, const FrameHeights&
   add_rails(desk);
   add_cross_ribs(desk);
   add_base_and_finial(desk);
+  add_door_parts(desk);
   add_panel_joints(desk);
   desk.finish_warnings();
   give_keys(frame);
