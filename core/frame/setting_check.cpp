@@ -67,7 +67,10 @@ class SettingRules {
 class EndPlaces {
  public:
   EndPlaces(const PlannedPrism& prism, Side side)
-      : view_(prism, side), depth_mm_(prism.trim.set_back_mm), clockwise_(side == Side::clockwise) {
+      : view_(prism, side),
+        depth_mm_(prism.trim.set_back_mm),
+        clockwise_(side == Side::clockwise),
+        level_mm_(prism.axis_z_mm) {
     const double azimuth =
         radians(clockwise_ ? prism.trim.clockwise_side_deg : prism.trim.anticlockwise_side_deg);
     cosine_ = std::cos(azimuth);
@@ -78,7 +81,9 @@ class EndPlaces {
     return view_.sees_ends() && view_.reach(p, depth_mm_) >= 0;
   }
 
+  // A half ring that clears this side ends at the level that bounds it.
   [[nodiscard]] SpacePoint at(SectionPoint p) const {
+    if (!reaches(p)) return {p.r, clockwise_ ? -p.z : p.z, level_mm_};
     const PlatePoint place = view_.at(p, depth_mm_);
     const double inward = clockwise_ ? depth_mm_ : -depth_mm_;
     return {place.u * cosine_ - inward * sine_, place.u * sine_ + inward * cosine_, place.v};
@@ -88,6 +93,7 @@ class EndPlaces {
   EndView view_;
   double depth_mm_;
   bool clockwise_;
+  double level_mm_;
   double cosine_ = 1;
   double sine_ = 0;
 };
@@ -102,7 +108,7 @@ double end_to_end_mm(const PlannedPrism& prism) {
   const EndPlaces left(upper, Side::anticlockwise);
   double most = 0;
   for (const SectionPoint p : polygon_of(upper.profile, kChord_mm)) {
-    if (!right.reaches(p) || !left.reaches(p)) continue;
+    if (!right.reaches(p) && !left.reaches(p)) continue;
     most = std::max(most, length(right.at(p) - left.at(p)));
   }
   return most;

@@ -51,7 +51,7 @@ std::vector<SettingCheck> check_setting(const LensPlan& plan, const FramePlan& f
                                         const PrismLengths& lengths = {});
 
 /// Greatest distance between two places of the prism's ends that come from one place of its section, mm; 0
-/// where no place of it has an end on both sides.
+/// where it has no end on either side. A half ring that clears one side ends there at the level that bounds it.
 double end_to_end_mm(const PlannedPrism& prism);
 
 /// What falls short and what to do, as one or two sentences; empty where nothing does.
