@@ -1,19 +1,25 @@
 #include "core/frame/fit_course.h"
 
 #include <algorithm>
+#include <array>
 
 #include "core/base/angle.h"
 
 namespace prismwright {
 namespace {
 
-constexpr double kSameShare = 0.25;  // points nearer than this share of the allowance are one
+constexpr double kSameShare = 0.3;  // points nearer than this share of the allowance are one
+constexpr double kJogShare = 0.6;    // of the allowance
+constexpr double kJogTurn_rad = radians(45);
 constexpr double kWeakTurn_rad = radians(0.4);
 constexpr double kUsedShare = 0.5;  // of the allowance, for rounding off a weak turn
 constexpr double kFarLonger =
     2.2;  // an edge that exceeds both of its neighbours by more is no chord of their arc
 constexpr int kRoundedSteps = 4;
 constexpr double kSpread = 2.5;  // a turn that exceeds its neighbours by more is no chord of an arc
+
+constexpr double kLongest = 8;  // in lengths of a neighbour; longer edges are divided beside it
+constexpr std::array<double, 2> kDividedAt{1.5, 4};
 
 // How far chords that turn by `turn` would stand off their arc.
 double sagitta(double chord, double turn) { return chord / 2 * std::tan(std::abs(turn) / 4); }
@@ -23,12 +29,15 @@ double sagitta(double chord, double turn) { return chord / 2 * std::tan(std::abs
 FitCourse::FitCourse(const PlateOutline& outline, const FitRules& rules) {
   join_points(outline, rules.within_mm);
   measure();
+  close_jogs(rules.within_mm);
+  measure();
   round_weak_turns(rules.within_mm, radians(rules.corner_deg));
   measure();
   kept_.assign(size(), false);
   for (std::size_t i = 0; rules.keeps_edge && i < size(); ++i) kept_[i] = rules.keeps_edge(at(i), at(i + 1));
   find_corners(rules.within_mm, radians(rules.corner_deg));
   find_headings(rules.within_mm);
+  divide_long_edges();
 }
 
 void FitCourse::join_points(const PlateOutline& outline, double within_mm) {
@@ -38,6 +47,22 @@ void FitCourse::join_points(const PlateOutline& outline, double within_mm) {
   }
   while (points_.size() > 3 && distance(points_.back(), points_.front()) <= same) points_.pop_back();
   if (points_.size() < 3) points_ = outline;
+}
+
+// Where outlines cross that nearly coincide, a union leaves short steps to the side: half way is taken.
+void FitCourse::close_jogs(double within_mm) {
+  std::vector<PlatePoint> points;
+  spent_.clear();
+  for (std::size_t i = 0; i < size(); ++i) {
+    const std::size_t next = (i + 1) % size();
+    const bool jog = i + 1 < size() && lengths_[i] < kJogShare * within_mm && turns_[i] * turns_[next] < 0 &&
+                     std::abs(turns_[i]) > kJogTurn_rad && std::abs(turns_[next]) > kJogTurn_rad;
+    points.push_back(jog ? at(i) + 0.5 * (at(next) - at(i)) : at(i));
+    spent_.push_back(jog ? lengths_[i] / 2 : 0);
+    if (jog) ++i;
+  }
+  if (points.size() >= 3) points_ = std::move(points);
+  spent_.resize(size(), 0);
 }
 
 void FitCourse::measure() {
@@ -72,7 +97,7 @@ void FitCourse::round_weak_turns(double within_mm, double corner_rad) {
     const bool weak = std::abs(turn) > kWeakTurn_rad && std::abs(turn) <= corner_rad && cut < 0.45 * shorter;
     if (!weak || !too_keen(i, within_mm)) {
       rounded.push_back(at(i));
-      spent.push_back(0);
+      spent.push_back(spent_[i]);
       continue;
     }
     const PlateStep arc = arc_step(at(i) + -cut * along_[before], at(i) + cut * along_[i], turn);
@@ -88,10 +113,13 @@ void FitCourse::round_weak_turns(double within_mm, double corner_rad) {
 void FitCourse::find_corners(double within_mm, double corner_rad) {
   corner_.assign(size(), false);
   for (std::size_t i = 0; i < size(); ++i) {
-    const double turn = std::abs(turns_[i]);
+    const double turn = turns_[i];
+    const double hand = turn > 0 ? 1 : -1;
+    // Chords of one arc turn to the same hand.
     const double neighbours =
-        std::max(std::abs(turns_[(i + size() - 1) % size()]), std::abs(turns_[(i + 1) % size()]));
-    corner_[i] = turn > corner_rad && (too_keen(i, within_mm) || turn > kSpread * neighbours);
+        std::max({0.0, hand * turns_[(i + size() - 1) % size()], hand * turns_[(i + 1) % size()]});
+    corner_[i] =
+        std::abs(turn) > corner_rad && (too_keen(i, within_mm) || std::abs(turn) > kSpread * neighbours);
   }
 }
 
@@ -109,6 +137,16 @@ double FitCourse::half_turn(std::size_t i, std::size_t k, double turn, const std
   return turn * lengths_[i] / (lengths_[i] + lengths_[k]);
 }
 
+// Whether the course turns to the other hand at this point than at its neighbours on both sides, or at all of
+// them: a notch, which tells nothing of the curve beside it.
+bool FitCourse::stands_out(std::size_t i, std::size_t back, std::size_t on) const {
+  const double turn = turns_[i];
+  const double before = turns_[(i + back) % size()];
+  const double after = turns_[(i + on) % size()];
+  const double beyond = turns_[(i + 2 * on) % size()];
+  return turn * before < 0 && turn * after < 0 && after * beyond > 0;
+}
+
 // Of the two ends of an edge the lesser half turn counts, as a straight line or a flatter curve may begin at
 // the other; nothing does where the curve turns to the other hand.
 std::vector<double> FitCourse::half_turns(const std::vector<double>& known, double within_mm) const {
@@ -119,8 +157,8 @@ std::vector<double> FitCourse::half_turns(const std::vector<double>& known, doub
     if (corner(i) && corner(next)) continue;
     double start = half_turn(i, (i + count - 1) % count, turns_[i], known);
     double end = half_turn(i, next, turns_[next], known);
-    if (corner(i)) start = end;
-    if (corner(next)) end = start;
+    if (corner(i) || stands_out(i, count - 1, 1)) start = end;
+    if (corner(next) || stands_out(next, 1, count - 1)) end = start;
     const double lesser = std::abs(start) < std::abs(end) ? start : end;
     if (start * end > 0 && !straight(i, 2 * lesser, within_mm)) half[i] = lesser;
   }
@@ -130,6 +168,7 @@ std::vector<double> FitCourse::half_turns(const std::vector<double>& known, doub
 void FitCourse::find_headings(double within_mm) {
   const std::size_t count = size();
   const auto half = half_turns(half_turns(std::vector<double>(count, 0), within_mm), within_mm);
+  half_ = half;
   over_edge_.resize(count);
   for (std::size_t i = 0; i < count; ++i) {
     const double rise = lengths_[i] / 2 * std::tan(half[i] / 2);
@@ -148,6 +187,47 @@ void FitCourse::find_headings(double within_mm) {
     in_[i] = turned(in_[i], (kept_[i] ? 1 : kept_[before] ? 0 : share) * turn);
     out_[i] = in_[i];
   }
+}
+
+// Beside short edges a long one is given more points, at which a step may end.
+void FitCourse::divide_long_edges() {
+  FitCourse finer;
+  const std::size_t count = size();
+  for (std::size_t i = 0; i < count; ++i) {
+    const double length = lengths_[i];
+    std::vector<double> shares{0};
+    const double before = edge_mm(i + count - 1);
+    const double after = edge_mm(i + 1);
+    const bool divided = !kept_[i] && kLongest * std::min(before, after) < length;
+    for (const double times : kDividedAt) {
+      if (divided && kLongest * before < length) shares.push_back(times * before / length);
+    }
+    for (auto times = kDividedAt.rbegin(); divided && times != kDividedAt.rend(); ++times) {
+      if (kLongest * after < length) shares.push_back(1 - *times * after / length);
+    }
+    shares.push_back(1);
+    for (std::size_t k = 0; k + 1 < shares.size(); ++k) finer.add_part(*this, i, shares[k], shares[k + 1]);
+  }
+  *this = std::move(finer);
+}
+
+// A part of an edge of another course. Over an edge the smooth curve stands 4 s (1 - s) of its rise, and its
+// heading runs evenly from one end to the other.
+void FitCourse::add_part(const FitCourse& other, std::size_t i, double from, double to) {
+  const PlateVector edge = other.at(i + 1) - other.at(i);
+  const PlateVector rise = other.over_edge(i) - (other.at(i) + 0.5 * edge);
+  const auto place = [&](double s) { return other.at(i) + s * edge + 4 * s * (1 - s) * rise; };
+  const bool whole = from == 0;
+  const double half = other.half_[i % other.size()];
+  const PlateVector heading = turned(other.along_[i], (2 * from - 1) * half);
+  points_.push_back(whole ? other.at(i) : place(from));
+  lengths_.push_back((to - from) * other.lengths_[i]);
+  over_edge_.push_back(place((from + to) / 2));
+  corner_.push_back(whole && other.corner(i));
+  kept_.push_back(other.kept_[i]);
+  spent_.push_back(whole ? other.spent_mm(i) : 0);
+  in_.push_back(whole ? other.in_[i] : heading);
+  out_.push_back(whole ? other.out_[i] : heading);
 }
 
 std::size_t FitCourse::start() const {

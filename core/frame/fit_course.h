@@ -34,9 +34,14 @@ class FitCourse {
   [[nodiscard]] std::size_t start() const;
 
  private:
+  FitCourse() = default;
   void join_points(const PlateOutline& outline, double within_mm);
+  void close_jogs(double within_mm);
   void round_weak_turns(double within_mm, double corner_rad);
   void measure();
+  void divide_long_edges();
+  void add_part(const FitCourse& other, std::size_t i, double from, double to);
+  [[nodiscard]] bool stands_out(std::size_t i, std::size_t back, std::size_t on) const;
   void find_corners(double within_mm, double corner_rad);
   void find_headings(double within_mm);
   [[nodiscard]] bool straight(std::size_t i, double arc_turn, double within_mm) const;
@@ -51,7 +56,8 @@ class FitCourse {
   std::vector<PlateVector> along_;  ///< unit vectors of the same edges
   std::vector<double> turns_;       ///< at each point, radians
   std::vector<bool> corner_;
-  std::vector<bool> kept_;  ///< edges that stay as they are
+  std::vector<bool> kept_;    ///< edges that stay as they are
+  std::vector<double> half_;  ///< half of what the smooth curve turns over each edge, radians
   std::vector<PlateVector> in_;
   std::vector<PlateVector> out_;
   std::vector<PlatePoint> over_edge_;

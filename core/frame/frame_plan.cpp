@@ -143,13 +143,14 @@ class FramePlanner {
       rooms.push_back(pocket_room(*prism, side, frame_));
       if (!rooms.back().empty()) held_zones.insert(prism->zone);
     }
-    rib.pockets = united_pockets(prisms, rooms);
+    rib.pockets = united_pockets(prisms, rooms, frame_);
     const Sides sides = sides_of(place, side);
     const RibLimits limits{frame_.rib_margin_mm, least_u(sides), low_v_, high_v_};
     std::vector<PlateOutline> held = plain_course(held_zones, sides);
     for (const Pocket& pocket : rib.pockets) held.push_back(pocket.outline);
     rib.outline = rib_outline(held, limits);
     keep_pockets_inside(rib, place.number, limits.least_u_mm);
+    for (Pocket& pocket : rib.pockets) fit_edge(pocket, frame_);
     rib.shape_key = rib_key(rib);
     return rib;
   }
@@ -195,7 +196,7 @@ class FramePlanner {
           fmt::format("Panel {}: the prisms {} stand nearer the lens axis than ribs {} mm thick have room for "
                       "(from {:.1f} mm). Take a thinner rib or let the reflecting prisms end lower.",
                       panel, fmt::join(pocket.marks, ", "), frame_.rib_mm, least_u_mm));
-      for (const PlateOutline& outline : left) kept.push_back({outline, pocket.marks});
+      for (const PlateOutline& outline : left) kept.push_back({outline, pocket.marks, {}});
     }
     rib.pockets = std::move(kept);
   }

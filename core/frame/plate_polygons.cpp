@@ -13,7 +13,6 @@ using ClipperLib::Paths;
 
 // Whole numbers of 1e-5 mm: plates up to 10 m stay within the clipper's fast range.
 constexpr double kPerMm = 1e5;
-constexpr double kArcWithin_mm = 0.01;
 // Keener corners than 60 deg are squared off: their mitre would run far into the brass.
 constexpr double kMitreLimit = 2;
 
@@ -140,8 +139,8 @@ PlateRegion first_less_second(const PlateRegion& first, const PlateRegion& secon
   return combined(first, second, ClipperLib::ctDifference);
 }
 
-PlateRegion grown(const PlateRegion& region, double by_mm, Corner corner) {
-  ClipperLib::ClipperOffset offset(kMitreLimit, kArcWithin_mm * kPerMm);
+PlateRegion grown(const PlateRegion& region, double by_mm, Corner corner, double arc_within_mm) {
+  ClipperLib::ClipperOffset offset(kMitreLimit, arc_within_mm * kPerMm);
   const auto join = corner == Corner::round ? ClipperLib::jtRound : ClipperLib::jtMiter;
   offset.AddPaths(to_paths(region), join, ClipperLib::etClosedPolygon);
   Paths result;
@@ -184,6 +183,17 @@ PlateOutline thinned(const PlateOutline& outline, double within_mm) {
     if (kept[i]) result.push_back(turned[i]);
   }
   return result;
+}
+
+bool holds(const PlateOutline& outline, PlatePoint place) {
+  bool inside = false;
+  for (std::size_t i = 0, j = outline.size() - 1; i < outline.size(); j = i++) {
+    const PlatePoint a = outline[i];
+    const PlatePoint b = outline[j];
+    if ((a.v > place.v) == (b.v > place.v)) continue;
+    if (place.u < (b.u - a.u) * (place.v - a.v) / (b.v - a.v) + a.u) inside = !inside;
+  }
+  return inside;
 }
 
 PlateOutline plate_rectangle(PlatePoint low, PlatePoint high) {

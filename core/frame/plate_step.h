@@ -18,7 +18,7 @@ inline PlateVector operator-(PlateVector w) { return {-w.u, -w.v}; }
 inline PlateVector operator*(double k, PlateVector w) { return {k * w.u, k * w.v}; }
 inline double dot(PlateVector a, PlateVector b) { return a.u * b.u + a.v * b.v; }
 inline double cross(PlateVector a, PlateVector b) { return a.u * b.v - a.v * b.u; }
-inline double length_of(PlateVector w) { return std::hypot(w.u, w.v); }
+inline double length_of(PlateVector w) { return std::sqrt(dot(w, w)); }  // plates are far from overflow
 inline double distance(PlatePoint a, PlatePoint b) { return length_of(a - b); }
 inline PlateVector quarter_turn(PlateVector w) { return {-w.v, w.u}; }
 /// Angle from one direction to another, radians, anticlockwise positive, within half a turn.

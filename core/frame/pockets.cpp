@@ -4,14 +4,24 @@
 #include <cmath>
 
 #include "core/base/angle.h"
+#include "core/frame/corner_relief.h"
+#include "core/frame/fit_rules.h"
 #include "core/frame/prism_end.h"
 
 namespace prismwright {
 namespace {
 
 constexpr double kChord_mm = 0.003;
-constexpr double kLeanSteps_deg = 10;
+constexpr double kLeanSteps_deg = 5;
 constexpr double kTinyArea_mm2 = 1e-3;
+constexpr double kArc_mm = 0.001;
+constexpr double kFit_mm = 0.004;
+constexpr double kOver_mm =
+    0.01;  // rooms are so much wider: fits may come nearer to the prism, or bend more keenly
+constexpr double kRounding_mm = 0.001;  // jogs where outlines cross that nearly coincide
+constexpr double kCorner_deg = 4;       // weak notches where rooms cross stay as they are
+constexpr double kFlattened_mm = 0.002;
+constexpr double kThinnestBrass_mm = 0.3;  // thinner strips bend or break off while they are cut
 
 // In front of the rib's inner face a prism that leans over the pocket's edge comes nearer to it than its
 // end does: the room of a slice h in front of the face is what is left of the gap there, sqrt(g^2 - h^2).
@@ -20,8 +30,8 @@ void add_room_under_lean(const PlannedPrism& prism, Side side, const FrameSettin
   const double gap = frame.setting_gap_mm;
   for (double angle = kLeanSteps_deg; angle < 80; angle += kLeanSteps_deg) {
     const double depth = frame.rib_mm + gap * std::sin(radians(angle));
-    const PlateRegion room =
-        grown(end_slice(prism, side, depth, kChord_mm), gap * std::cos(radians(angle)), Corner::sharp);
+    const PlateRegion room = grown(end_slice(prism, side, depth, kChord_mm),
+                                   gap * std::cos(radians(angle)) + kOver_mm, Corner::round, kArc_mm);
     outlines.insert(outlines.end(), room.begin(), room.end());
   }
 }
@@ -38,31 +48,44 @@ bool takes(const Pocket& pocket, const PlateRegion& room) {
 }  // namespace
 
 PlateRegion pocket_room(const PlannedPrism& prism, Side side, const FrameSettings& frame) {
-  std::vector<PlateOutline> outlines =
-      grown(filled(swept_end(prism, side, 0, frame.rib_mm, kChord_mm)), frame.setting_gap_mm, Corner::sharp);
+  std::vector<PlateOutline> outlines = grown(filled(swept_end(prism, side, 0, frame.rib_mm, kChord_mm)),
+                                             frame.setting_gap_mm + kOver_mm, Corner::round, kArc_mm);
   if (prism.turning == TurningAxis::panel || prism.trim.flat_inner_mm)
     add_room_under_lean(prism, side, frame, outlines);
   return filled(outlines);
 }
 
 std::vector<Pocket> united_pockets(const std::vector<const PlannedPrism*>& prisms,
-                                   const std::vector<PlateRegion>& rooms) {
+                                   const std::vector<PlateRegion>& rooms, const FrameSettings& frame) {
   std::vector<PlateOutline> all;
   for (const PlateRegion& room : rooms) all.insert(all.end(), room.begin(), room.end());
+  std::vector<PlateOutline> openings;
+  for (const PlateOutline& outline : filled(without_thin_brass(united(all), kThinnestBrass_mm))) {
+    if (signed_area_mm2(outline) >= kTinyArea_mm2) {
+      openings.push_back(relieved(outline, frame.inside_radius_mm).outline);
+    }
+  }
   std::vector<Pocket> pockets;
-  for (const PlateOutline& outline : filled(united(all))) {
-    if (signed_area_mm2(outline) < kTinyArea_mm2) continue;
-    Pocket pocket{outline, {}};
+  for (const PlateOutline& outline : filled(united(openings))) {
+    Pocket pocket{thinned(outline, kRounding_mm), {}, {}};
     for (std::size_t i = 0; i < prisms.size(); ++i) {
       if (takes(pocket, rooms[i])) pocket.marks.push_back(prisms[i]->mark);
     }
-    pocket.outline = thinned(outline, kChord_mm);
     pockets.push_back(std::move(pocket));
   }
   std::sort(pockets.begin(), pockets.end(), [](const Pocket& a, const Pocket& b) {
     return extent_of({a.outline}).high.v > extent_of({b.outline}).high.v;
   });
   return pockets;
+}
+
+void fit_edge(Pocket& pocket, const FrameSettings& frame) {
+  FitRules rules;
+  rules.within_mm = kFit_mm;
+  rules.corner_deg = kCorner_deg;
+  rules.least_left_radius_mm = frame.inside_radius_mm;
+  pocket.edge = fitted_chain(pocket.outline, rules);
+  pocket.outline = flattened(pocket.edge, kFlattened_mm);
 }
 
 }  // namespace prismwright

@@ -12,12 +12,17 @@ namespace prismwright {
 /// rib. Empty where the prism stays clear of the rib.
 ///
 /// So the wall of a pocket cut to this outline has the setting gap as its least distance from the prism,
-/// within 0.01 mm. Corners are left sharp: the cutter's own radius finds room there.
+/// within 0.01 mm, round the corners too.
 PlateRegion pocket_room(const PlannedPrism& prism, Side side, const FrameSettings& frame);
 
-/// The pockets of a rib: rooms that run together are one pocket, islands of brass within one are dropped. From
-/// the top down.
+/// The pockets of a rib, by their polygons alone: rooms that run together, or leave less than 0.3 mm of brass
+/// between them, are one pocket; islands of brass within one are dropped; inside corners are relieved for the
+/// cutter. From the top down.
 std::vector<Pocket> united_pockets(const std::vector<const PlannedPrism*>& prisms,
-                                   const std::vector<PlateRegion>& rooms);
+                                   const std::vector<PlateRegion>& rooms, const FrameSettings& frame);
+
+/// Gives a pocket its lines and arcs from its polygon, within 0.004 mm of it and with no inside arc of less
+/// than the cutter's radius where the polygon has none.
+void fit_edge(Pocket& pocket, const FrameSettings& frame);
 
 }  // namespace prismwright

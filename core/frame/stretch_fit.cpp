@@ -12,6 +12,7 @@ constexpr double kMostKink_rad = radians(0.45);  // of one step against the cour
 constexpr double kMostTurn_rad = 1.2 * kPi;      // a circle is two half turns at least
 constexpr double kUsedShare = 0.98;              // of the allowance: it is measured at places, not everywhere
 constexpr double kLongEdge = 40;                 // in allowances: such an edge is watched at more places
+constexpr double kOverLeast = 1.0002;            // rounding must not bring a radius under the least one
 constexpr std::array<double, 4> kWatched{0.1, 0.25, 0.75, 0.9};
 
 PlateStep touching_step(PlatePoint from, PlateVector heading, PlatePoint to) {
@@ -89,10 +90,18 @@ std::optional<Fit> StretchFitter::single(std::size_t i, std::size_t j) const {
   if (distance(from, to) == 0) return std::nullopt;
   const Fit line{{straight_step(from, to), {}}, 1};
   if (holds(line, i, j)) return line;
-  const double turn = best_turn(i, j);
+  const double turn = allowed_turn(best_turn(i, j), distance(from, to));
   if (std::abs(turn) > kMostTurn_rad) return std::nullopt;
   const Fit arc{{arc_step(from, to, turn), {}}, 1};
   return holds(arc, i, j) ? std::optional(arc) : std::nullopt;
+}
+
+// An arc that would be a little too keen is made just flat enough.
+double StretchFitter::allowed_turn(double turn, double chord_mm) const {
+  const double least = turn > 0 ? rules_.least_left_radius_mm : rules_.least_right_radius_mm;
+  const double sine = chord_mm / 2 / (kOverLeast * least);
+  if (least <= 0 || std::abs(turn) >= kPi || sine >= 1) return turn;
+  return std::copysign(std::min(std::abs(turn), 2 * std::asin(sine)), turn);
 }
 
 // A pair of arcs (either may be straight) between given headings T0, T1 with legs d0, d1, V the chord:

@@ -28,6 +28,7 @@ class StretchFitter {
 
  private:
   [[nodiscard]] Fit pair_with(std::size_t i, std::size_t j, double d0, double d1) const;
+  [[nodiscard]] double allowed_turn(double turn, double chord_mm) const;
   [[nodiscard]] double best_turn(std::size_t i, std::size_t j) const;
   [[nodiscard]] bool holds(const Fit& fit, std::size_t i, std::size_t j) const;
   [[nodiscard]] bool may_turn(const PlateStep& step) const;

@@ -237,7 +237,7 @@ TEST(FittedChain, FollowsGrownAndCutOutlines) {
         const PlateChain chain = fitted_chain(outline, within);
         // The waves' chords are a millimetre long: sagitta up to 0.01 where they bend most.
         expect_fits(chain, outline, within, 0.01);
-        EXPECT_LT(chain.size(), 20 + outline.size() / 2);
+        EXPECT_LT(chain.size(), 24 + outline.size() / 2);
         EXPECT_NEAR(signed_area_mm2(chain), signed_area_mm2(outline), 1000 * within + 4);
       }
     }
