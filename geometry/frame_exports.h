@@ -1,0 +1,46 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/base/outcome.h"
+#include "core/base/progress.h"
+#include "core/frame/nest.h"
+#include "core/frame/parts_list.h"
+#include "geometry/frame_bodies.h"
+
+namespace prismwright {
+
+struct FrameExportChoice {
+  bool plates = true;     ///< a DXF file for every shape of flat part
+  bool nests = true;      ///< a DXF file for every sheet
+  bool step = true;       ///< machined parts and the whole frame
+  bool list = true;       ///< parts.csv and sheets.csv
+  bool drawings = false;  ///< drawings.pdf: a sheet of paper for every flat part and every nested sheet
+  std::string title;      ///< of the lens
+  std::string date;       ///< YYYY-MM-DD, for the drawings
+};
+
+/// Writes what a shop needs to make the frame, and answers the paths written:
+///   MARK_5mm_x8.dxf         each shape of plate that is cut flat, named after the first of its marks;
+///   nest_brass_5mm_1of3.dxf each sheet;
+///   MARK_x4.step            each shape that is machined or drilled after the cut, in a frame of its own;
+///   frame.step              all metal in the lens frame, product names = marks;
+///   parts.csv, sheets.csv   parts with quantity and mass, and what each sheet holds;
+///   drawings.pdf.
+/// Every file is written beside its place and renamed when whole. Refused: nothing chosen (code "nothing"); a
+/// folder that cannot be made or written, or a full disk, is a file Problem, and files of the same names from
+/// before stay whole; stopped by `progress` (code "stopped").
+///
+/// `bodies` are those of the plan, `nest` that of its flats.
+Outcome<std::vector<std::string>> export_frame(const FramePlan& plan, const std::vector<FrameBody>& bodies,
+                                               const Nest& nest, const std::string& folder,
+                                               const FrameExportChoice& choice, const Progress& progress = {});
+
+/// The parts list with the masses of the solids.
+std::vector<PartsLine> listed_parts(const FramePlan& plan, const std::vector<FrameBody>& bodies);
+
+/// File name of a nested sheet, without its folder: "nest_brass_5mm_1of3.dxf", counted by metal and thickness.
+std::string nest_file_name(const Nest& nest, std::size_t sheet);
+
+}  // namespace prismwright
