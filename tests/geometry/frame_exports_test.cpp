@@ -305,7 +305,7 @@ TEST(FrameExports, ListPartsWithMassesAndSheets) {
 TEST(FrameExports, NameSheetsByMetalThicknessAndNumber) {
   FrameSettings settings;
   settings.sheet_width_mm = 540;
-  settings.sheet_height_mm = 270;
+  settings.sheet_height_mm = 300;
   const MadeFrame frame = made(small_frame(), settings);
   ASSERT_EQ(frame.nest.sheets.size(), 3u);
   EXPECT_EQ(nest_file_name(frame.nest, 0), "nest_brass_5mm_1of2.dxf");
