@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "core/base/angle.h"
 #include "core/frame/hinge_leaf.h"
@@ -16,6 +17,7 @@ constexpr double kKnucklePins = 1.1;       // radius of the knuckle in pin diame
 constexpr double kKnuckleRoomPins = 0.1;   // between the knuckle and the other rib's edge
 constexpr double kPinPlay_mm = 0.1;        // of the door's leaf on its pin, in diameter
 constexpr double kBetweenLeaves_mm = 0.3;  // in height
+constexpr double kRoomBeside_mm = 0.5;     // between a leaf and what else lies on the rib
 constexpr double kScrewInside_mm = 0.5;    // of a leaf's screws, farther from the rib's edge than they must be
 
 double most_u(const RibPlan& rib) { return extent_of({rib.outline}).high.u; }
@@ -37,25 +39,49 @@ class HingeMaker {
   void make(const char* name, HeightRange heights) {
     const double middle = (heights.low + heights.high) / 2;
     const std::string mark = fmt::format("door-hinge-{}", name);
-    const std::string fixed =
-        add_leaf(mark + "-fixed", *side_.fixed, {heights.low, middle - kBetweenLeaves_mm / 2}, 0);
-    const std::string leaf =
-        add_leaf(mark + "-leaf", *side_.door, {middle + kBetweenLeaves_mm / 2, heights.high}, kPinPlay_mm);
-    if (fixed.empty() || leaf.empty()) return;
-    desk_.join(fixed, leaf);
-    add_pin(mark + "-pin", heights, fixed, leaf);
+    const auto lower = free_heights(*side_.fixed, {heights.low, middle - kBetweenLeaves_mm / 2});
+    const auto upper = free_heights(*side_.door, {middle + kBetweenLeaves_mm / 2, heights.high});
+    if (!lower || !upper) return refuse(mark);
+    add_leaf(mark + "-fixed", *side_.fixed, *lower, 0);
+    add_leaf(mark + "-leaf", *side_.door, *upper, kPinPlay_mm);
+    if (upper->low - lower->high < 1.5 * kBetweenLeaves_mm) desk_.join(mark + "-fixed", mark + "-leaf");
+    add_pin(mark, {lower->low, upper->high});
   }
 
  private:
-  std::string add_leaf(const std::string& mark, const RibPlan& rib, HeightRange heights, double play_mm) {
+  void refuse(const std::string& mark) {
+    desk_.warn(
+        FrameWarning::Kind::no_room, mark, 0, least_height(),
+        "left out, as at its height a rail or a rib between bands lies on the side rib, or the side rib has no "
+        "outer edge. Hang the door at its other side or take a wider rib margin.");
+  }
+
+  [[nodiscard]] double least_height() const { return settings_.screw_mm + 2 * settings_.least_brass_mm; }
+
+  // The tallest stretch at which nothing else lies on the rib where the leaf would.
+  [[nodiscard]] std::optional<HeightRange> free_heights(const RibPlan& rib, HeightRange heights) const {
     const auto edge = outer_edge(rib.outline, heights);
-    if (!edge) {
-      desk_.warn(
-          FrameWarning::Kind::no_room, mark, 0, heights.high - heights.low,
-          "left out, as the rib has no outer edge over its height. Hang the door at its other side or take a "
-          "wider rib margin.");
-      return {};
+    if (!edge) return std::nullopt;
+    HeightRange best;
+    std::vector<HeightRange> taken{{heights.high, heights.high}};
+    for (const PlateOutline& outline : desk_.covered(rib)) {
+      const PlateExtent extent = extent_of({outline});
+      if (extent.high.u < edge->least_u_mm - 2 * screw_inside(rib) - kRoomBeside_mm) continue;
+      taken.push_back({extent.low.v - kRoomBeside_mm, extent.high.v + kRoomBeside_mm});
     }
+    std::sort(taken.begin(), taken.end(), [](HeightRange a, HeightRange b) { return a.low < b.low; });
+    double from = heights.low;
+    for (const HeightRange range : taken) {
+      const double to = std::min(range.low, heights.high);
+      if (to - from > best.high - best.low) best = {from, to};
+      from = std::max(from, range.high);
+    }
+    if (best.high - best.low < least_height()) return std::nullopt;
+    return best;
+  }
+
+  void add_leaf(const std::string& mark, const RibPlan& rib, HeightRange heights, double play_mm) {
+    const auto edge = outer_edge(rib.outline, heights);
     const double back = gap_mm_ / 2;
     LeafPlan leaf{settings_.hinge_pin_mm, knuckle_mm_, back, back + plate_thickness_mm(rib), 0, 0, 0};
     leaf.edge_x_mm = edge->most_u_mm - pin_u_mm_;
@@ -66,7 +92,6 @@ class HingeMaker {
     desk_.cover(rib,
                 plate_rectangle({leaf.flange_x_mm + pin_u_mm_, heights.low}, {edge->most_u_mm, heights.high}));
     add_leaf_screws(mark, rib, heights, edge->least_u_mm - screw_inside(rib));
-    return mark;
   }
 
   // How far from the rib's outer edge the screws of a leaf stand.
@@ -118,18 +143,17 @@ class HingeMaker {
     }
   }
 
-  void add_pin(const std::string& mark, HeightRange heights, const std::string& fixed,
-               const std::string& leaf) {
+  void add_pin(const std::string& hinge, HeightRange heights) {
     RoundPart pin;
-    pin.mark = mark;
+    pin.mark = hinge + "-pin";
     pin.kind = PartKind::hinge_pin;
     pin.panel = side_.fixed->panel;
     pin.from = axis_at(heights.low);
     pin.length_mm = heights.high - heights.low;
     pin.diameter_mm = settings_.hinge_pin_mm;
     desk_.frame().rounds.push_back(pin);
-    desk_.join(mark, fixed);
-    desk_.join(mark, leaf);
+    desk_.join(hinge + "-pin", hinge + "-fixed");
+    desk_.join(hinge + "-pin", hinge + "-leaf");
   }
 
   FrameDesk& desk_;
