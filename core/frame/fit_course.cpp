@@ -9,7 +9,7 @@ namespace prismwright {
 namespace {
 
 constexpr double kSameShare = 0.3;  // points nearer than this share of the allowance are one
-constexpr double kJogShare = 0.6;    // of the allowance
+constexpr double kJogShare = 0.6;   // of the allowance
 constexpr double kJogTurn_rad = radians(45);
 constexpr double kWeakTurn_rad = radians(0.4);
 constexpr double kUsedShare = 0.5;  // of the allowance, for rounding off a weak turn
@@ -27,7 +27,7 @@ double sagitta(double chord, double turn) { return chord / 2 * std::tan(std::abs
 }  // namespace
 
 FitCourse::FitCourse(const PlateOutline& outline, const FitRules& rules) {
-  join_points(outline, rules.within_mm);
+  join_points(outline, rules);
   measure();
   close_jogs(rules.within_mm);
   measure();
@@ -40,29 +40,55 @@ FitCourse::FitCourse(const PlateOutline& outline, const FitRules& rules) {
   divide_long_edges();
 }
 
-void FitCourse::join_points(const PlateOutline& outline, double within_mm) {
-  const double same = kSameShare * within_mm;
-  for (const PlatePoint p : outline) {
-    if (points_.empty() || distance(points_.back(), p) > same) points_.push_back(p);
+// The ends of kept edges stay; of other points that lie on each other the first does.
+void FitCourse::join_points(const PlateOutline& outline, const FitRules& rules) {
+  const double same = kSameShare * rules.within_mm;
+  const std::size_t count = outline.size();
+  std::vector<bool> held(count, false);
+  for (std::size_t i = 0; rules.keeps_edge && i < count; ++i) {
+    if (rules.keeps_edge(outline[i], outline[(i + 1) % count])) held[i] = held[(i + 1) % count] = true;
   }
-  while (points_.size() > 3 && distance(points_.back(), points_.front()) <= same) points_.pop_back();
-  if (points_.size() < 3) points_ = outline;
+  const auto add = [&](std::size_t i) {
+    points_.push_back(outline[i]);
+    held_.push_back(held[i]);
+  };
+  for (std::size_t i = 0; i < count; ++i) {
+    const bool near = !points_.empty() && distance(points_.back(), outline[i]) <= same;
+    if (near && !held[i]) continue;
+    if (near && !held_.back()) points_.pop_back(), held_.pop_back();
+    add(i);
+  }
+  while (points_.size() > 3 && !held_.back() && distance(points_.back(), points_.front()) <= same) {
+    points_.pop_back();
+    held_.pop_back();
+  }
+  if (points_.size() >= 3) return;
+  points_.clear();
+  held_.clear();
+  for (std::size_t i = 0; i < count; ++i) add(i);
 }
 
 // Where outlines cross that nearly coincide, a union leaves short steps to the side: half way is taken.
 void FitCourse::close_jogs(double within_mm) {
   std::vector<PlatePoint> points;
+  std::vector<bool> held;
   spent_.clear();
   for (std::size_t i = 0; i < size(); ++i) {
     const std::size_t next = (i + 1) % size();
-    const bool jog = i + 1 < size() && lengths_[i] < kJogShare * within_mm && turns_[i] * turns_[next] < 0 &&
-                     std::abs(turns_[i]) > kJogTurn_rad && std::abs(turns_[next]) > kJogTurn_rad;
+    const bool jog = i + 1 < size() && !held_[i] && !held_[next] && lengths_[i] < kJogShare * within_mm &&
+                     turns_[i] * turns_[next] < 0 && std::abs(turns_[i]) > kJogTurn_rad &&
+                     std::abs(turns_[next]) > kJogTurn_rad;
     points.push_back(jog ? at(i) + 0.5 * (at(next) - at(i)) : at(i));
+    held.push_back(held_[i]);
     spent_.push_back(jog ? lengths_[i] / 2 : 0);
     if (jog) ++i;
   }
-  if (points.size() >= 3) points_ = std::move(points);
-  spent_.resize(size(), 0);
+  if (points.size() < 3) {
+    spent_.assign(size(), 0);
+    return;
+  }
+  points_ = std::move(points);
+  held_ = std::move(held);
 }
 
 void FitCourse::measure() {
@@ -95,7 +121,7 @@ void FitCourse::round_weak_turns(double within_mm, double corner_rad) {
     const double shorter = std::min(lengths_[before], lengths_[i]);
     const double cut = kUsedShare * within_mm / std::tan(std::abs(turn) / 4);
     const bool weak = std::abs(turn) > kWeakTurn_rad && std::abs(turn) <= corner_rad && cut < 0.45 * shorter;
-    if (!weak || !too_keen(i, within_mm)) {
+    if (!weak || held_[i] || !too_keen(i, within_mm)) {
       rounded.push_back(at(i));
       spent.push_back(spent_[i]);
       continue;

@@ -35,7 +35,7 @@ class FitCourse {
 
  private:
   FitCourse() = default;
-  void join_points(const PlateOutline& outline, double within_mm);
+  void join_points(const PlateOutline& outline, const FitRules& rules);
   void close_jogs(double within_mm);
   void round_weak_turns(double within_mm, double corner_rad);
   void measure();
@@ -51,6 +51,7 @@ class FitCourse {
   [[nodiscard]] std::vector<double> half_turns(const std::vector<double>& known, double within_mm) const;
 
   std::vector<PlatePoint> points_;
+  std::vector<bool> held_;  ///< ends of edges that are kept; known until weak turns are rounded off
   std::vector<double> spent_;
   std::vector<double> lengths_;     ///< of the edge from i to i + 1
   std::vector<PlateVector> along_;  ///< unit vectors of the same edges

@@ -25,6 +25,14 @@ class Hash {
       add(p.v);
     }
   }
+  void add(const PlateChain& chain) {
+    add(static_cast<double>(chain.size()));
+    for (const PlateStep& step : chain) {
+      add(step.from.u);
+      add(step.from.v);
+      add(step.turn);
+    }
+  }
   [[nodiscard]] std::uint64_t value() const { return hash_; }
 
  private:
@@ -37,9 +45,21 @@ std::string rib_key(const RibPlan& rib) {
   Hash hash;
   hash.add(rib.thickness_mm);
   hash.add(rib.pocket_mm);
+  hash.add(rib.set_back_mm);
   hash.add(rib.outline);
   for (const Pocket& pocket : rib.pockets) hash.add(pocket.outline);
   return fmt::format("rib-{:016x}", hash.value());
+}
+
+std::string rib_plate_key(const FlatPart& part) {
+  Hash hash;
+  hash.add(part.thickness_mm);
+  hash.add(part.outline);
+  for (const PlatePocket& pocket : part.pockets) {
+    hash.add(pocket.depth_mm);
+    hash.add(pocket.outline);
+  }
+  return fmt::format("rib-plate-{:016x}", hash.value());
 }
 
 }  // namespace prismwright

@@ -45,7 +45,7 @@ RibInLight::Outline RibInLight::outline_of(const PlateOutline& points) {
 }
 
 RibInLight::RibInLight(const RibPlan& rib, double axis_deg)
-    : thickness_mm_(rib.thickness_mm), floor_mm_(rib.thickness_mm - rib.pocket_mm) {
+    : outer_mm_(rib.set_back_mm), thickness_mm_(rib.thickness_mm), floor_mm_(rib.thickness_mm - rib.pocket_mm) {
   const double azimuth = radians(rib.azimuth_deg - axis_deg);
   const double inward = rib.side == Side::clockwise ? 1 : -1;
   frame_ = {{},
@@ -68,8 +68,8 @@ bool RibInLight::in_metal(double u, double v, double depth) const {
 std::optional<double> RibInLight::meet(const SpaceRay& ray, double least_mm, double most_mm) const {
   const double depth = dot(ray.from - SpacePoint{}, frame_.third);
   const double sinks = dot(ray.along, frame_.third);
-  if ((depth < 0 && sinks <= 0) || (depth > thickness_mm_ && sinks >= 0)) return std::nullopt;
-  Span span = within({least_mm, most_mm}, depth, sinks, 0, thickness_mm_);
+  if ((depth < outer_mm_ && sinks <= 0) || (depth > thickness_mm_ && sinks >= 0)) return std::nullopt;
+  Span span = within({least_mm, most_mm}, depth, sinks, outer_mm_, thickness_mm_);
   if (span.from > span.to) return std::nullopt;
   const double u = dot(ray.from - SpacePoint{}, frame_.first);
   const double du = dot(ray.along, frame_.first);

@@ -28,9 +28,10 @@ class RibInLight {
   static Outline outline_of(const PlateOutline& points);
   [[nodiscard]] bool in_metal(double u, double v, double depth) const;
 
-  SpaceFrame frame_;  ///< first: along the plate (u), second: up (v), third: into the panel
-  double thickness_mm_ = 0;
-  double floor_mm_ = 0;  ///< depth of the pockets' floor
+  SpaceFrame frame_;         ///< first: along the plate (u), second: up (v), third: into the panel
+  double outer_mm_ = 0;      ///< depth of the outer face
+  double thickness_mm_ = 0;  ///< depth of the inner face
+  double floor_mm_ = 0;      ///< depth of the pockets' floor
   Outline outline_;
   std::vector<Outline> pockets_;
 };
