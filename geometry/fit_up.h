@@ -1,0 +1,76 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/base/outcome.h"
+#include "core/base/progress.h"
+#include "core/frame/frame_plan.h"
+#include "core/lens/plan.h"
+
+namespace prismwright {
+
+/// How a part comes to its place when a panel is put together on its first rib.
+enum class FitWay {
+  laid,               ///< the first rib, pockets upward
+  screwed,            ///< rails and cross ribs, to the first rib
+  from_sea,           ///< straight, along the panel's axis
+  from_lamp,          ///< straight, along the panel's axis
+  from_sea_then_in,   ///< along the rib's face from the sea side, then square to the rib into its pocket
+  from_lamp_then_in,  ///< along the rib's face from the lamp side, then square to the rib into its pocket
+  square_to_rib,      ///< all the way square to the rib; the second rib goes on so
+};
+const char* name_of(FitWay way);  ///< "from the sea side", ...
+
+/// One step of putting a panel together.
+struct FitStep {
+  std::vector<std::string> marks;  ///< several: brought in as one
+  FitWay way = FitWay::laid;
+  bool put_together = false;  ///< the several are loose prisms that are put together beforehand
+  double into_pocket_mm = 0;  ///< last part of the way, square to the rib
+  std::string words;          ///< what to do, one sentence
+};
+
+/// A prism (or the second rib) that has no free way.
+struct FitBlocked {
+  std::vector<std::string> marks;
+  std::string blocked_by;  ///< what stands in the way that goes farthest
+  SpacePoint where;        ///< lens frame
+  FitWay way = FitWay::from_sea;
+  double left_mm = 0;  ///< how far out of its seat it comes on that way before it is held up
+  std::string words;   ///< one or two sentences: what stands where, and what to do
+};
+
+/// A prism that can be changed with both ribs and all other prisms standing.
+struct OpenSeat {
+  std::string mark;
+  bool from_sea = false;
+  bool from_lamp = false;
+};
+
+/// The order in which a panel is put together.
+struct PanelFit {
+  int panel = 0;
+  std::string first_rib;
+  std::string second_rib;
+  std::vector<FitStep> steps;  ///< first to last
+  std::vector<FitBlocked> cannot;
+  std::vector<OpenSeat> open_seats;  ///< prisms with a free way alone
+};
+
+/// Whether, and in which order, the prisms of every panel can be brought into their seats.
+///
+/// Worked out backwards: with the first rib lying, rails, cross ribs and all prisms in place and the second rib
+/// off, any prism that has a free way is taken out, again and again. Ways: straight seaward or lampward; off
+/// the rib by what the pocket holds, then along its face seaward or lampward; square off the rib all the way.
+/// Turned round, that is the order of assembly, and what stays cannot go in. Then the second rib goes on
+/// square. Either rib may be the first: the one that leaves fewer prisms out, the left one of two alike.
+/// Tilting a prism in is not tried.
+///
+/// Resolution: fit_body.h and fit_path.h (places 1.5 mm apart, touches deeper than 0.02 mm). Where the setting
+/// gap is 0 the refracting prisms of a panel are cemented and move as one. Congruent panels are worked out
+/// once. Screws, holes and other panels are left out of account. Problem: stopped by Progress.
+Outcome<std::vector<PanelFit>> fit_up(const LensPlan& plan, const FramePlan& frame,
+                                      const Progress& progress = {});
+
+}  // namespace prismwright
