@@ -2,11 +2,33 @@
 
 #include <fmt/format.h>
 
+#include <cmath>
+
 #include "core/frame/door_hinges.h"
 #include "core/frame/door_latch.h"
 #include "core/frame/door_places.h"
+#include "core/frame/door_swing.h"
 
 namespace prismwright {
+namespace {
+
+void warn_of_tight_swing(FrameDesk& desk, const DoorSide& latch) {
+  const LatchRoom room = latch_room(*latch.door, desk.frame().hinge->place);
+  const double gap = latch.door->set_back_mm + latch.fixed->set_back_mm;
+  if (room.needed_mm <= gap) return;
+  const std::string wanted = std::isfinite(room.needed_mm)
+                                 ? fmt::format("a door gap of {:.1f} mm", room.needed_mm)
+                                 : "more than any gap";
+  desk.warn(
+      FrameWarning::Kind::no_room, latch.door->mark, gap, room.needed_mm,
+      fmt::format(
+          "the door cannot swing out: its rib at the latch reaches in to {:.1f} mm from the lens axis and "
+          "would run into the next panel, for which it needs {}. Take a wider panel as the door, or let "
+          "the reflecting prisms end nearer the refracting band.",
+          room.least_u_mm, wanted));
+}
+
+}  // namespace
 
 void add_door_parts(FrameDesk& desk) {
   const auto door = door_places(desk.plan());
@@ -26,6 +48,7 @@ void add_door_parts(FrameDesk& desk) {
   };
   add_hinges(desk, hinge, pads(door->hinge_side));
   add_latch(desk, latch, pads(latch_side).front());
+  warn_of_tight_swing(desk, latch);
 }
 
 }  // namespace prismwright

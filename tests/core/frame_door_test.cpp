@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "core/base/angle.h"
 #include "core/frame/door_places.h"
@@ -26,8 +27,11 @@ Door door(const char* name, LensValues values, int panel, DoorHinge hinge) {
   return {name, values};
 }
 
+// Doors that can swing out: panels of 90 deg and more, or ribs that do not reach in.
 std::vector<Door> doors() {
-  const LensValues eye = fourth_order_bullseye(Faces::arc);
+  const LensValues eye = starting_values("4", Work::bullseye, 4);
+  LensValues drum = starting_values("4", Work::belt, 8);
+  drum.section.upper_to_deg = drum.section.lower_to_deg = drum.section.refracting_to_deg;
   LensValues thick_pin = eye;
   thick_pin.frame.hinge_pin_mm = 14;
   LensValues wide_gap = eye;
@@ -36,10 +40,10 @@ std::vector<Door> doors() {
   wide_gap.frame.pocket_mm = 4;
   return {door("bullseye_hinged_left", eye, 3, DoorHinge::left),
           door("bullseye_hinged_right", eye, 1, DoorHinge::right),
-          door("belt_hinged_left", starting_values("4", Work::belt, 8), 8, DoorHinge::left),
-          door("small_belt_hinged_right", sixth_order_belt(Faces::arc), 2, DoorHinge::right),
-          door("thick_pin", thick_pin, 5, DoorHinge::left),
-          door("wide_gap", wide_gap, 5, DoorHinge::right)};
+          door("drum_hinged_left", drum, 8, DoorHinge::left),
+          door("small_belt_hinged_right", starting_values("6", Work::belt, 3), 2, DoorHinge::right),
+          door("thick_pin", thick_pin, 4, DoorHinge::left),
+          door("wide_gap", wide_gap, 4, DoorHinge::right)};
 }
 
 const FlatPart* find(const FramePlan& frame, const std::string& mark) {
@@ -138,6 +142,11 @@ TEST_P(FrameDoor, RubsWhenItIsOpenedTheOtherWay) {
   EXPECT_GT(most, 0.5) << "inward, the door's rib runs into its neighbour";
 }
 
+TEST_P(FrameDoor, IsNotWarnedOf) {
+  for (const FrameWarning& warning : plan_frame(plan_of(GetParam().values)).warnings)
+    EXPECT_EQ(warning.sentence.find("cannot swing"), std::string::npos) << warning.sentence;
+}
+
 INSTANTIATE_TEST_SUITE_P(Doors, FrameDoor, testing::ValuesIn(doors()),
                          [](const auto& made) { return std::string(made.param.name); });
 
@@ -158,6 +167,26 @@ TEST(HingeLeaf, IsAClosedOutlineRoundItsPin) {
     const PlateOutline outline = flattened(chain, 0.01);
     EXPECT_GT(part_points::depth_in(outline, 0, 0), 1.05 * pin) << "brass all round the pin's axis";
   }
+}
+
+// A full stack of prisms in a panel of 45 deg: the inner ends of the latch side's rib swing into the next
+// panel.
+TEST(NarrowDoor, IsWarnedOfAndRubs) {
+  const LensPlan plan = plan_of(door("narrow", fourth_order_bullseye(Faces::arc), 3, DoorHinge::left).values);
+  const FramePlan frame = plan_frame(plan);
+  const auto warning = std::find_if(
+      frame.warnings.begin(), frame.warnings.end(),
+      [](const FrameWarning& found) { return found.sentence.find("cannot swing") != std::string::npos; });
+  ASSERT_NE(warning, frame.warnings.end());
+  EXPECT_EQ(warning->mark, "P03-rib-right");
+  std::optional<PartPoints> own;
+  std::optional<PartPoints> next;
+  for (const FlatPart& part : frame.flats) {
+    if (part.mark == "P03-rib-right") own.emplace(part);
+    if (part.mark == "P02-rib-left") next.emplace(part);
+  }
+  const double at_10 = overlap_mm(own->turned(frame.hinge->place, radians(10)), *next, 0);
+  EXPECT_GT(at_10, 1);
 }
 
 TEST(FrameWithoutDoor, HasNoPartsWithoutADoorPanel) {

@@ -87,9 +87,10 @@ class PartPoints {
     return other;
   }
 
-  [[nodiscard]] double depth(SpacePoint p) const {
+  /// Of places no deeper than `enough_mm` it says no more than that.
+  [[nodiscard]] double depth(SpacePoint p, double enough_mm = -1e9) const {
     if (turn_ != 0) p = about(p, centre_, -turn_);
-    return std::visit([&](const auto& part) { return depth_of(part, p); }, part_);
+    return std::visit([&](const auto& part) { return depth_of(part, p, enough_mm); }, part_);
   }
   [[nodiscard]] bool may_meet(const PartPoints& other, double within) const {
     return low_.x <= other.high_.x + within && other.low_.x <= high_.x + within &&
@@ -114,24 +115,32 @@ class PartPoints {
             p.z};
   }
 
-  [[nodiscard]] double depth_of(const FlatPart& part, SpacePoint place) const {
+  // What is cheap comes first: a place that cannot lie deeper than `enough_mm` needs no more looking at.
+  [[nodiscard]] double depth_of(const FlatPart& part, SpacePoint place, double enough_mm) const {
     const SpacePoint p = part.place.into(place);
     double depth = std::min(p.z, part.thickness_mm - p.z);
-    if (depth < -2) return depth;
-    depth = std::min(depth, part_points::depth_in(outline_, p.x, p.y));
+    if (depth <= enough_mm) return depth;
+    depth = std::min(depth, depth_beside_holes(part, p));
+    if (depth <= enough_mm) return depth;
+    for (std::size_t i = 0; i < pockets_.size(); ++i) {
+      const double under = part.thickness_mm - part.pockets[i].depth_mm - p.z;
+      if (under >= depth) continue;
+      depth = std::min(depth, std::max(-part_points::depth_in(pockets_[i], p.x, p.y), under));
+    }
     for (const PlateOutline& opening : openings_)
       depth = std::min(depth, -part_points::depth_in(opening, p.x, p.y));
+    if (depth <= enough_mm) return depth;
+    return std::min(depth, part_points::depth_in(outline_, p.x, p.y));
+  }
+
+  [[nodiscard]] static double depth_beside_holes(const FlatPart& part, SpacePoint p) {
+    double depth = 1e9;
     for (const PlateHole& hole : part.holes) {
       const double away = std::hypot(p.x - hole.centre.u, p.y - hole.centre.v);
       const double from_head = hole.sunk_in_back ? p.z : part.thickness_mm - p.z;
       depth = std::min(depth, away - hole.diameter_mm / 2);
       if (hole.sink_diameter_mm > 0)
         depth = std::min(depth, (away + from_head - hole.sink_diameter_mm / 2) / std::sqrt(2.0));
-    }
-    for (std::size_t i = 0; i < pockets_.size(); ++i) {
-      const double beside = -part_points::depth_in(pockets_[i], p.x, p.y);
-      const double under = part.thickness_mm - part.pockets[i].depth_mm - p.z;
-      depth = std::min(depth, std::max(beside, under));
     }
     for (const PlateBore& bore : part.bores) {
       const SpaceVector v = p - bore.from;
@@ -142,7 +151,7 @@ class PartPoints {
     return depth;
   }
 
-  [[nodiscard]] static double depth_of(const RoundPart& part, SpacePoint p) {
+  [[nodiscard]] static double depth_of(const RoundPart& part, SpacePoint p, double = 0) {
     const SpaceVector v = p - part.from;
     const double along = dot(v, part.along);
     const double away = length(v - along * part.along);
@@ -154,7 +163,7 @@ class PartPoints {
   }
 
   // Section, side planes and level cut of a ring about its panel's axis.
-  [[nodiscard]] double depth_of(const TurnedBar& part, SpacePoint place) const {
+  [[nodiscard]] double depth_of(const TurnedBar& part, SpacePoint place, double = 0) const {
     const double x = place.x * std::cos(axis_) + place.y * std::sin(axis_);
     const double y = place.y * std::cos(axis_) - place.x * std::sin(axis_);
     const Trim& trim = part.shape.trim;
@@ -239,9 +248,11 @@ class PartPoints {
     }
   }
 
-  // What the sampling puts where a bore, hole or pocket has taken the metal away is no surface.
+  // What the sampling puts where a bore or hole has taken the metal away is no surface.
   void keep_surface() {
-    std::erase_if(places, [&](SpacePoint p) { return depth(p) < -1e-6; });
+    const auto* flat = std::get_if<FlatPart>(&part_);
+    if (!flat) return;
+    std::erase_if(places, [&](SpacePoint p) { return depth_beside_holes(*flat, flat->place.into(p)) < -1e-6; });
   }
 
   void bound() {
@@ -290,7 +301,7 @@ inline double overlap_mm(const PartPoints& a, const PartPoints& b, double within
   double most = -std::numeric_limits<double>::max();
   for (const auto& [from, into] : {std::pair(&a, &b), std::pair(&b, &a)}) {
     for (const SpacePoint p : from->places) {
-      if (into->near_box(p, within_mm)) most = std::max(most, into->depth(p));
+      if (into->near_box(p, within_mm)) most = std::max(most, into->depth(p, most));
     }
   }
   return most;
