@@ -40,6 +40,7 @@ std::array<RailEntry, kPages> rail_entries() {
           RailEntry{"rail.section", "section", MainWindow::tr("Section")},
           RailEntry{"rail.lens", "lens", MainWindow::tr("Lens")},
           RailEntry{"rail.light", "light", MainWindow::tr("Light")},
+          RailEntry{"rail.frame", "frame", MainWindow::tr("Frame")},
           RailEntry{"rail.works", "works", MainWindow::tr("Works")}};
 }
 
@@ -179,6 +180,9 @@ QWidget* MainWindow::pageWidget(Page page) {
       break;
     case Page::light:
       widget = make_light_page(bench_, stack_);
+      break;
+    case Page::frame:
+      widget = make_frame_page(bench_, stack_);
       break;
     case Page::works:
       widget = make_works_page(bench_, stack_);

@@ -17,7 +17,68 @@ double ease_of(const Clearance& c) {
   return c.gap_mm - c.needed_mm;
 }
 
+/// Indices of all clearances, clashes first by their overlap, then by what is left over the needed gap.
+std::vector<std::size_t> tightest_first(const std::vector<Clearance>& clearances) {
+  std::vector<std::size_t> order(clearances.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    return ease_of(clearances[a]) < ease_of(clearances[b]);
+  });
+  return order;
+}
+
+Cell hidden_number(double value) { return number_cell({}, value); }
+
+std::vector<Cell> cells_of(const Clearance& of, bool inches) {
+  const QString first = QString::fromStdString(of.first);
+  const QString second = QString::fromStdString(of.second);
+  Cell verdict = verdict_cell(of.verdict);
+  verdict.sorts = ease_of(of);
+  return {
+      word_cell(ClearanceTable::tr("%1 to %2").arg(first, second)),
+      number_cell(length_number(of.gap_mm, inches), of.gap_mm),
+      number_cell(length_number(of.needed_mm, inches), of.needed_mm),
+      of.overlap_mm3 > 0 ? number_cell(QString::number(of.overlap_mm3, 'g', 3), of.overlap_mm3) : blank_cell(),
+      verdict,
+      word_cell(first),
+      word_cell(second),
+      hidden_number(of.first_point.X()),
+      hidden_number(of.first_point.Y()),
+      hidden_number(of.first_point.Z()),
+      hidden_number(of.second_point.X()),
+      hidden_number(of.second_point.Y()),
+      hidden_number(of.second_point.Z())};
+}
+
 }  // namespace
+
+ClearanceSheet clearance_sheet(const std::vector<Clearance>& clearances, bool inches) {
+  const auto tr = [](const char* text) { return ClearanceTable::tr(text); };
+  const QString unit = length_unit(inches);
+  ClearanceSheet all;
+  all.order = tightest_first(clearances);
+  all.sheet.heads = {{tr("Between"), "between", {}, false},
+                     {tr("Gap\n%1").arg(unit), "gap_mm", tr("Least distance of the two solids"), true},
+                     {tr("Needed\n%1").arg(unit), "needed_mm", {}, true},
+                     {tr("Overlap\nmm³"), "overlap_mm3", tr("Common volume where they overlap"), true},
+                     {tr("Verdict"), "verdict", {}, false},
+                     {{}, "first", {}, false},
+                     {{}, "second", {}, false},
+                     {{}, "first_x_mm", {}, true},
+                     {{}, "first_y_mm", {}, true},
+                     {{}, "first_z_mm", {}, true},
+                     {{}, "second_x_mm", {}, true},
+                     {{}, "second_y_mm", {}, true},
+                     {{}, "second_z_mm", {}, true}};
+  all.sheet.rows.reserve(clearances.size());
+  for (const std::size_t place : all.order) {
+    const Clearance& of = clearances[place];
+    all.sheet.rows.push_back({{QString::fromStdString(of.first), QString::fromStdString(of.second)},
+                              cells_of(of, inches),
+                              of.verdict == Verdict::clash});
+  }
+  return all;
+}
 
 ClearanceTable::ClearanceTable(QObject* parent) : QAbstractTableModel(parent) {}
 
@@ -25,11 +86,7 @@ void ClearanceTable::setClearances(std::shared_ptr<const std::vector<Clearance>>
   beginResetModel();
   clearances_ = std::move(clearances);
   inches_ = inches;
-  order_.resize(clearances_ ? clearances_->size() : 0);
-  std::iota(order_.begin(), order_.end(), std::size_t{0});
-  std::stable_sort(order_.begin(), order_.end(), [&](std::size_t a, std::size_t b) {
-    return ease_of((*clearances_)[a]) < ease_of((*clearances_)[b]);
-  });
+  order_ = clearances_ ? tightest_first(*clearances_) : std::vector<std::size_t>{};
   endResetModel();
 }
 

@@ -5,8 +5,17 @@
 #include <vector>
 
 #include "geometry/clearances.h"
+#include "ui/models/cell_table.h"
 
 namespace prismwright {
+
+/// All clearances as a table for the page Frame, tightest first; row i speaks of `order[i]`-th of them. The
+/// nearest points are saved and not shown.
+struct ClearanceSheet {
+  CellSheet sheet;
+  std::vector<std::size_t> order;
+};
+ClearanceSheet clearance_sheet(const std::vector<Clearance>& clearances, bool inches);
 
 /// Every measured pair of neighbours with its gap, the needed gap and the verdict; tightest first.
 class ClearanceTable : public QAbstractTableModel {

@@ -75,10 +75,23 @@ QString reason_of_lamp(const Lamp& lamp, std::string_view name) {
   return {};
 }
 
+QString reason_of_frame(const FrameSettings& frame, std::string_view name) {
+  if (name.starts_with("door_") && name != "door_panel")
+    return only(frame.door_panel > 0, "There is no door");
+  if (name == "hinge_pin_mm") return only(frame.door_panel > 0, "There is no door");
+  if (name == "changer_from_mm" || name == "changer_to_mm")
+    return only(frame.changer_radius_mm > 0, "There is no changer");
+  if (name == "pedestal_top_mm") return only(frame.pedestal_radius_mm > 0, "There is no pedestal");
+  if (name == "spacer_mm")
+    return only(frame.base_mm > 0 || frame.finial_mm > 0, "Neither base table nor finial");
+  return {};
+}
+
 }  // namespace
 
 QString idle_reason(const LensValues& values, std::string_view key) {
   if (key.starts_with("lamp.")) return reason_of_lamp(values.lamp, key.substr(5));
+  if (key.starts_with("frame.")) return reason_of_frame(values.frame, key.substr(6));
   if (!key.starts_with("section.")) return {};
   const std::string_view name = key.substr(8);
   if (name == "inner_face")

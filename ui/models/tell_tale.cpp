@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "ui/models/parts_table.h"
 #include "ui/models/shown_numbers.h"
 #include "ui/style/palette.h"
 
@@ -101,9 +102,10 @@ TellTale light_tale(const Workbench& bench) {
 QString short_part(const Workbench& bench, const std::string& mark) {
   const bool is_prism = bench.plan() && bench.plan()->find(mark);
   if (is_prism) return QString::fromStdString(mark);
-  if (mark.find("ring") != std::string::npos && mark.find("rib") == std::string::npos)
-    return words(QT_TRANSLATE_NOOP("tell_tales", "ring"));
-  return words(QT_TRANSLATE_NOOP("tell_tales", "rib"));
+  if (const auto made = bench.made(); made && made->metal)
+    for (const FrameBody& body : *made->metal)
+      if (body.mark == mark) return kind_words(body.kind);
+  return QString::fromStdString(mark);
 }
 
 TellTale clearance_tale(const Workbench& bench) {
@@ -129,7 +131,9 @@ TellTale clearance_tale(const Workbench& bench) {
   QStringList culprits;
   for (const std::string& mark : {tightest->first, tightest->second})
     if (bench.plan() && bench.plan()->find(mark)) culprits << QString::fromStdString(mark);
-  return {tightest->verdict == Verdict::clear ? State::well : State::amiss, text, why, Page::lens, culprits};
+  // Brass to brass is seen on the page Frame alone.
+  return {tightest->verdict == Verdict::clear ? State::well : State::amiss, text, why,
+          culprits.isEmpty() ? Page::frame : Page::lens, culprits};
 }
 
 /// Scrapped prisms first; else the one that is furthest behind.

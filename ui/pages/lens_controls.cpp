@@ -25,7 +25,11 @@ QHBoxLayout* row_in(QWidget* host) {
 
 }  // namespace
 
-LensControls::LensControls(LensView* view, QWidget* parent) : QWidget(parent), view_(view) {
+LensControls::LensControls(LensView* view, QWidget* parent)
+    : LensControls(view, QStringLiteral("lens"), parent) {}
+
+LensControls::LensControls(LensView* view, const QString& name, QWidget* parent)
+    : QWidget(parent), view_(view), name_(name) {
   auto* rows = new QVBoxLayout(this);
   rows->setContentsMargins(8, 8, 8, 8);
   rows->setSpacing(8);
@@ -38,7 +42,7 @@ QToolButton* LensControls::viewButton(const QString& words, const char* name, Le
                                       int key) {
   auto* button = new QToolButton(this);
   button->setText(words);
-  button->setObjectName(QLatin1String(name));
+  named(button, name);
   button->setFocusPolicy(Qt::TabFocus);
   button->setToolTip(tr("%1 (key %2)").arg(words).arg(key));
   const auto go = [this, view] { view_->showNamed(view); };
@@ -53,13 +57,13 @@ QToolButton* LensControls::viewButton(const QString& words, const char* name, Le
 QWidget* LensControls::makeViews() {
   auto* host = new QWidget(this);
   QHBoxLayout* row = row_in(host);
-  row->addWidget(viewButton(tr("Seaward"), "lens.view.seaward", LensView::NamedView::seaward, 1));
-  row->addWidget(viewButton(tr("Plan"), "lens.view.plan", LensView::NamedView::plan, 2));
-  row->addWidget(viewButton(tr("From the lamp"), "lens.view.lamp", LensView::NamedView::lamp, 3));
-  row->addWidget(viewButton(tr("Panel face"), "lens.view.face", LensView::NamedView::face, 4));
+  row->addWidget(viewButton(tr("Seaward"), "view.seaward", LensView::NamedView::seaward, 1));
+  row->addWidget(viewButton(tr("Plan"), "view.plan", LensView::NamedView::plan, 2));
+  row->addWidget(viewButton(tr("From the lamp"), "view.lamp", LensView::NamedView::lamp, 3));
+  row->addWidget(viewButton(tr("Panel face"), "view.face", LensView::NamedView::face, 4));
   auto* show = new QToolButton(host);
   show->setText(tr("Show selected"));
-  show->setObjectName(QStringLiteral("lens.showSelected"));
+  named(show, "showSelected");
   show->setFocusPolicy(Qt::TabFocus);
   show->setToolTip(tr("Frames the selected prisms, or the whole lens (key F)"));
   connect(show, &QToolButton::clicked, view_, &LensView::showSelected);
@@ -70,7 +74,7 @@ QWidget* LensControls::makeViews() {
   row->addStretch();
   auto* caption = new QLabel(tr("&Colour by"), host);
   colouring_ = new QComboBox(host);
-  colouring_->setObjectName(QStringLiteral("lens.colouring"));
+  named(colouring_, "colouring");
   colouring_->addItem(tr("material"), static_cast<int>(Colouring::material));
   colouring_->addItem(tr("departure"), static_cast<int>(Colouring::departure));
   colouring_->addItem(tr("clearance"), static_cast<int>(Colouring::clearance));
@@ -84,7 +88,7 @@ QWidget* LensControls::makeViews() {
 
 QCheckBox* LensControls::partBox(const QString& words, const char* name, SceneKind kind) {
   auto* box = new QCheckBox(words, this);
-  box->setObjectName(QLatin1String(name));
+  named(box, name);
   box->setChecked(true);
   connect(box, &QCheckBox::toggled, this, [this, kind](bool on) { view_->setShown(kind, on); });
   return box;
@@ -93,16 +97,16 @@ QCheckBox* LensControls::partBox(const QString& words, const char* name, SceneKi
 QWidget* LensControls::makeScene() {
   auto* host = new QWidget(this);
   QHBoxLayout* row = row_in(host);
-  row->addWidget(partBox(tr("&Glass"), "lens.glass", SceneKind::glass));
-  row->addWidget(partBox(tr("Ri&bs"), "lens.ribs", SceneKind::rib));
-  row->addWidget(partBox(tr("Ri&ngs"), "lens.rings", SceneKind::ring));
+  row->addWidget(partBox(tr("&Glass"), "glass", SceneKind::glass));
+  row->addWidget(partBox(tr("Ri&bs"), "ribs", SceneKind::rib));
+  row->addWidget(partBox(tr("Ri&ngs"), "rings", SceneKind::ring));
   cut_box_ = new QComboBox(host);
-  cut_box_->setObjectName(QStringLiteral("lens.cut"));
+  named(cut_box_, "cut");
   cut_box_->setToolTip(
       tr("A plane that cuts the lens open: level, upright, or upright through a panel's axis"));
   cut_box_->addItems({tr("No cut"), tr("Level cut"), tr("Upright cut")});
   cut_slider_ = new QSlider(Qt::Horizontal, host);
-  cut_slider_->setObjectName(QStringLiteral("lens.cutSlider"));
+  named(cut_slider_, "cutSlider");
   cut_slider_->setMinimumWidth(72);
   cut_words_ = new QLabel(host);
   cut_words_->setMinimumWidth(cut_words_->fontMetrics().horizontalAdvance(QStringLiteral("-1000 mm")));
@@ -114,7 +118,7 @@ QWidget* LensControls::makeScene() {
   row->addWidget(cut_words_);
   auto* apart_caption = new QLabel(tr("&Pulled apart"), host);
   auto* apart = new QSlider(Qt::Horizontal, host);
-  apart->setObjectName(QStringLiteral("lens.apart"));
+  named(apart, "apart");
   apart->setRange(0, 100);
   apart->setMinimumWidth(72);
   apart_caption->setBuddy(apart);

@@ -15,13 +15,14 @@ namespace prismwright {
 
 /// The two rows of controls above the 3D view. They act on the view alone; the colouring is told to the page.
 ///
-/// Object names: lens.view.seaward, .plan, .lamp, .face, lens.showSelected, lens.colouring, lens.glass,
-/// lens.ribs, lens.rings, lens.cut, lens.cutSlider, lens.apart.
+/// Object names, NAME being "lens" unless another is given: NAME.view.seaward, .plan, .lamp, .face,
+/// NAME.showSelected, NAME.colouring, NAME.glass, NAME.ribs, NAME.rings, NAME.cut, NAME.cutSlider, NAME.apart.
 class LensControls : public QWidget {
   Q_OBJECT
 
  public:
   LensControls(LensView* view, QWidget* parent = nullptr);
+  LensControls(LensView* view, const QString& name, QWidget* parent);
 
   [[nodiscard]] Colouring colouring() const;
   /// The panels that a cut may go through, and how low and high the lens reaches (mm).
@@ -39,7 +40,14 @@ class LensControls : public QWidget {
   void moveCut(int value);
   [[nodiscard]] QString cutWords() const;
 
+  template <class Widget>
+  Widget* named(Widget* widget, const char* name) const {
+    widget->setObjectName(name_ + QLatin1Char('.') + QLatin1String(name));
+    return widget;
+  }
+
   LensView* view_;
+  QString name_;
   QComboBox* colouring_ = nullptr;
   QComboBox* cut_box_ = nullptr;
   QSlider* cut_slider_ = nullptr;

@@ -64,22 +64,30 @@ std::shared_ptr<const LensMesh> mesh_solid(const TopoDS_Shape& shape, double cho
   return mesh;
 }
 
-/// Panel of a rib and azimuth of the panel's axis.
 const PanelPlace* panel_of(const std::vector<PanelPlace>& panels, int number) {
   const auto at =
       std::find_if(panels.begin(), panels.end(), [&](const PanelPlace& p) { return p.number == number; });
   return at == panels.end() ? nullptr : &*at;
 }
 
-LensPart metal_part(const FrameBody& body, const MadeLens& made) {
+/// Panel of every part of the frame that belongs to one.
+std::map<std::string, int> panels_of_metal(const MadeLens& made) {
+  std::map<std::string, int> panels;
+  if (!made.frame) return panels;
+  for (const RibPlan& rib : made.frame->ribs) panels[rib.mark] = rib.panel;
+  for (const FlatPart& part : made.frame->flats) panels[part.mark] = part.panel;
+  for (const RoundPart& part : made.frame->rounds) panels[part.mark] = part.panel;
+  for (const TurnedBar& part : made.frame->bars) panels[part.mark] = part.panel;
+  return panels;
+}
+
+LensPart metal_part(const FrameBody& body, const MadeLens& made, const std::map<std::string, int>& panels) {
   LensPart part{body.mark, SceneKind::ring, 0, 0, {}, nullptr};
-  if (!made.frame) return part;
-  for (const RibPlan& rib : made.frame->ribs) {
-    if (rib.mark != body.mark) continue;
-    part.kind = SceneKind::rib;
-    part.panel = rib.panel;
-    if (const PanelPlace* panel = panel_of(made.plan->panels, rib.panel)) part.axis_deg = panel->axis_deg;
-  }
+  const auto found = panels.find(body.mark);
+  if (found == panels.end() || found->second == 0) return part;
+  part.kind = SceneKind::rib;
+  part.panel = found->second;
+  if (const PanelPlace* panel = panel_of(made.plan->panels, part.panel)) part.axis_deg = panel->axis_deg;
   return part;
 }
 
@@ -148,9 +156,10 @@ std::shared_ptr<const MeshedLens> LensMesher::mesh(const MadeLens& made, const P
                   {},        nullptr};
     if (!add(std::move(part), body.shape)) return nullptr;
   }
+  const std::map<std::string, int> panels = panels_of_metal(made);
   for (std::size_t i = 0; i < metal_count; ++i) {
     const FrameBody& body = (*made.metal)[i];
-    if (!add(metal_part(body, made), body.shape)) return nullptr;
+    if (!add(metal_part(body, made, panels), body.shape)) return nullptr;
   }
   cache_ = std::move(used);
   lens->panels = made.plan->panels;

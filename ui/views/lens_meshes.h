@@ -27,6 +27,7 @@ struct LensMesh {
   gp_Pnt anchor;  ///< the node of the mesh nearest to the middle: where a mark is pinned
 };
 
+/// Glass, brass of a panel, brass of the whole lens.
 enum class SceneKind { glass, rib, ring };
 
 /// One part of the lens, ready to be drawn.

@@ -49,11 +49,7 @@ void LensPiece::showInside(bool inside) {
   SynchronizeAspects();
 }
 
-void LensPiece::shift(const gp_Vec& by_mm) {
-  gp_Trsf moved;
-  moved.SetTranslation(by_mm);
-  SetLocalTransformation(moved * part_.place);
-}
+void LensPiece::move(const gp_Trsf& by) { SetLocalTransformation(by * part_.place); }
 
 void LensPiece::Compute(const Handle(PrsMgr_PresentationManager) &, const Handle(Prs3d_Presentation) & drawing,
                         const Standard_Integer mode) {

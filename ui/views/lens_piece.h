@@ -21,8 +21,8 @@ class LensPiece : public AIS_InteractiveObject {
   void paint(const Quantity_ColorRGBA& fill, const Quantity_Color& edge, double edge_width);
   /// Draws the far faces too, as is needed where a cut opens the part.
   void showInside(bool inside);
-  /// Moves the part away from its place, lens frame, mm.
-  void shift(const gp_Vec& by_mm);
+  /// Moves the part away from its place, lens frame.
+  void move(const gp_Trsf& by);
   [[nodiscard]] gp_Trsf placeNow() const { return Transformation(); }
 
  protected:

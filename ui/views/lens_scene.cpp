@@ -12,6 +12,8 @@ namespace prismwright {
 namespace {
 
 constexpr int kPickable = 0;
+constexpr double kGhost = 0.06;
+constexpr double kGhostEdge = 0.35;
 
 QColor greyed(const QColor& colour) {
   const int grey = qGray(colour.rgb());
@@ -36,7 +38,7 @@ void LensScene::show(std::shared_ptr<const MeshedLens> lens) {
     for (const LensPart& part : lens_->parts) {
       Handle(LensPiece) piece = new LensPiece(part);
       piece->SetClipPlanes(planes_);
-      piece->shift(shiftOf(part));
+      piece->move(moveOf(part));
       piece->showInside(cut_.kind != LensCut::Kind::none);
       paint(*piece);
       pieces_.insert(QString::fromStdString(part.mark), piece);
@@ -59,19 +61,70 @@ gp_Vec LensScene::shiftOf(const LensPart& part) const {
   return {by_mm * std::cos(radians(part.axis_deg)), by_mm * std::sin(radians(part.axis_deg)), 0};
 }
 
+gp_Trsf LensScene::moveOf(const LensPart& part) const {
+  gp_Trsf away;
+  away.SetTranslation(shiftOf(part));
+  if (door_.angle_deg == 0 || !door_.marks.contains(QString::fromStdString(part.mark))) return away;
+  gp_Trsf turn;
+  turn.SetRotation(door_.hinge, radians(door_.angle_deg));
+  return away * turn;
+}
+
+void LensScene::moveAll() {
+  for (const Handle(LensPiece) & piece : std::as_const(pieces_)) piece->move(moveOf(piece->part()));
+  redrawOutlines();
+  redrawCut();
+  redrawGap();
+}
+
+void LensScene::setDoor(const DoorTurn& door) {
+  door_ = door;
+  const auto guard = gl_.begin();
+  moveAll();
+}
+
+void LensScene::setGhosted(bool ghosted) {
+  if (ghosted == ghosted_) return;
+  ghosted_ = ghosted;
+  const auto guard = gl_.begin();
+  for (const Handle(LensPiece) & piece : std::as_const(pieces_)) paint(*piece);
+}
+
+void LensScene::setChosenParts(const QStringList& marks) {
+  if (marks == chosen_parts_) return;
+  const QStringList before = std::exchange(chosen_parts_, marks);
+  const auto guard = gl_.begin();
+  for (const QString& mark : before + marks)
+    if (has(mark)) paint(*pieces_[mark]);
+  redrawOutlines();
+}
+
+void LensScene::setPickable(SceneKind kind, bool pickable) {
+  for (const Handle(LensPiece) & piece : std::as_const(pieces_)) {
+    if (piece->part().kind != kind) continue;
+    pickable ? gl_.scene()->Activate(piece, kPickable) : gl_.scene()->Deactivate(piece);
+  }
+}
+
 void LensScene::paintGlass(LensPiece& piece) const {
   const QString mark = QString::fromStdString(piece.part().mark);
   const PrismLook look = looks_.of ? looks_.of(mark) : PrismLook{palette::glass_fill(), {}, {}, false};
   const QColor fill = looks_.stale ? greyed(look.fill) : look.fill;
   double opacity = looks_.plain_glass ? palette::glass_fill().alphaF() : 0.82;
+  QColor edge = look.hatched ? palette::amiss() : palette::glass_edge();
+  if (ghosted_) {
+    opacity = kGhost;
+    edge = palette::between(palette::surface(), edge, kGhostEdge);
+  }
   if (selection_.contains(mark)) opacity = std::min(1.0, opacity + 0.3);
-  const QColor edge = look.hatched ? palette::amiss() : palette::glass_edge();
   piece.paint(kernel_fill(fill, opacity), kernel_colour(looks_.stale ? greyed(edge) : edge), 1.5);
 }
 
 void LensScene::paint(LensPiece& piece) const {
   if (piece.part().kind == SceneKind::glass) return paintGlass(piece);
-  const QColor brass = looks_.stale ? greyed(palette::brass()) : palette::brass();
+  const bool chosen = chosen_parts_.contains(QString::fromStdString(piece.part().mark));
+  const QColor metal = chosen ? palette::sea() : palette::brass();
+  const QColor brass = looks_.stale ? greyed(metal) : metal;
   const QColor edge = palette::between(brass, palette::ink(), 0.55);
   piece.paint(kernel_fill(brass, 1.0), kernel_colour(edge), 1.5);
 }
@@ -98,11 +151,8 @@ void LensScene::setApart(double share) {
   if (share == apart_) return;
   apart_ = share;
   const auto guard = gl_.begin();
-  for (const Handle(LensPiece) & piece : std::as_const(pieces_)) piece->shift(shiftOf(piece->part()));
+  moveAll();
   redrawRose();
-  redrawOutlines();
-  redrawCut();
-  redrawGap();
 }
 
 void LensScene::setSelection(const QStringList& marks) {

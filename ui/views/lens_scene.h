@@ -1,10 +1,13 @@
 #pragma once
 
 #include <QHash>
+#include <QSet>
 #include <QStringList>
 #include <functional>
 #include <memory>
 #include <optional>
+
+#include <gp_Ax1.hxx>
 
 #include "geometry/clearances.h"
 #include "ui/models/colouring.h"
@@ -25,6 +28,13 @@ struct LensLooks {
   bool stale = false;       ///< newer solids are being made: these are greyed
 };
 
+/// The door turned about its hinge: these parts move, the others stay.
+struct DoorTurn {
+  QSet<QString> marks;
+  gp_Ax1 hinge;
+  double angle_deg = 0;  ///< right-handed about the hinge; 0: shut
+};
+
 /// What stands in the 3D view: the pieces of the lens, the rose under it, the outline of the selection, the
 /// lines of a cut, a gap. Nothing here moves the eye.
 class LensScene {
@@ -42,6 +52,15 @@ class LensScene {
   [[nodiscard]] const LensCut& cut() const { return cut_; }
   /// 0: as built; 1: every panel moved outward by the focal distance.
   void setApart(double share);
+  void setDoor(const DoorTurn& door);
+  /// Glass as faint as a breath on a pane, so that the brass behind it is seen and met by clicks.
+  void setGhosted(bool ghosted);
+  [[nodiscard]] bool isGhosted() const { return ghosted_; }
+  /// Brass parts that stand out.
+  void setChosenParts(const QStringList& marks);
+  [[nodiscard]] const QStringList& chosenParts() const { return chosen_parts_; }
+  /// Whether a click meets these parts.
+  void setPickable(SceneKind kind, bool pickable);
   void setSelection(const QStringList& marks);
   [[nodiscard]] const QStringList& selection() const { return selection_; }
   void setGap(const std::optional<Clearance>& gap);
@@ -58,10 +77,13 @@ class LensScene {
 
  private:
   [[nodiscard]] gp_Vec shiftOf(const LensPart& part) const;
+  [[nodiscard]] gp_Trsf moveOf(const LensPart& part) const;
+  void moveAll();
   void paint(LensPiece& piece) const;
   void paintGlass(LensPiece& piece) const;
   void redrawRose();
   void redrawOutlines();
+  void addOutline(const QString& mark, const QColor& colour);
   void redrawCut();
   void redrawGap();
   void put(Handle(LensLines) & held, const Handle(LensLines) & lines, int layer);
@@ -76,7 +98,10 @@ class LensScene {
   LensRose rose_;
   LensLooks looks_;
   LensCut cut_;
+  DoorTurn door_;
   QStringList selection_;
+  QStringList chosen_parts_;
+  bool ghosted_ = false;
   std::optional<Clearance> gap_;
   double apart_ = 0;
   bool shown_[3] = {true, true, true};

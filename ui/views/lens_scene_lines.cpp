@@ -58,17 +58,19 @@ void LensScene::redrawRose() {
 void LensScene::redrawOutlines() {
   for (const Handle(LensLines) & outline : std::as_const(outlines_)) gl_.scene()->Remove(outline, false);
   outlines_.clear();
-  if (!isShown(SceneKind::glass)) return;
-  for (const QString& mark : selection_) {
-    const Handle(LensPiece) chosen = piece(mark);
-    if (chosen.IsNull() || chosen->part().mesh->edges.IsNull()) continue;
-    const Handle(LensLines) outline = lines_of(chosen->part().mesh->edges, palette::brass(), 3.5);
-    outline->SetLocalTransformation(chosen->placeNow());
-    outline->SetClipPlanes(planes_);
-    outline->SetZLayer(Graphic3d_ZLayerId_Top);
-    gl_.scene()->Display(outline, 0, kNotPickable, false);
-    outlines_.insert(mark, outline);
-  }
+  for (const QString& mark : selection_) addOutline(mark, palette::brass());
+  for (const QString& mark : chosen_parts_) addOutline(mark, palette::sea());
+}
+
+void LensScene::addOutline(const QString& mark, const QColor& colour) {
+  const Handle(LensPiece) chosen = piece(mark);
+  if (chosen.IsNull() || chosen->part().mesh->edges.IsNull() || !isShown(chosen->part().kind)) return;
+  const Handle(LensLines) outline = lines_of(chosen->part().mesh->edges, colour, 3.5);
+  outline->SetLocalTransformation(chosen->placeNow());
+  outline->SetClipPlanes(planes_);
+  outline->SetZLayer(Graphic3d_ZLayerId_Top);
+  gl_.scene()->Display(outline, 0, kNotPickable, false);
+  outlines_.insert(mark, outline);
 }
 
 void LensScene::redrawCut() {
@@ -95,7 +97,7 @@ std::optional<std::pair<gp_Pnt, gp_Pnt>> LensScene::gapEnds() const {
   if (!gap_ || !lens_) return {};
   const auto moved = [&](const std::string& mark, const gp_Pnt& place) {
     const LensPart* part = lens_->find(mark);
-    return part ? place.Translated(shiftOf(*part)) : place;
+    return part ? place.Transformed(moveOf(*part)) : place;
   };
   return std::pair(moved(gap_->first, gap_->first_point), moved(gap_->second, gap_->second_point));
 }

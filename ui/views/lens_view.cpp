@@ -126,17 +126,31 @@ void LensView::onDrawn() {
 }
 
 void LensView::onClicked(const QPointF& place, bool add) {
-  if (const auto piece = Handle(LensPiece)::DownCast(gl_->pick(place)); !piece.IsNull()) {
-    // Brass hides what lies behind it and is no prism: a click on it changes nothing.
-    if (piece->part().kind == SceneKind::glass) emit picked(QString::fromStdString(piece->part().mark), add);
+  if (const auto piece = Handle(LensPiece)::DownCast(pickAt(place)); !piece.IsNull()) {
+    // Brass hides what lies behind it and is no prism: a click on it leaves the selection of prisms alone.
+    const QString mark = QString::fromStdString(piece->part().mark);
+    if (piece->part().kind == SceneKind::glass)
+      emit picked(mark, add);
+    else
+      emit partPicked(mark);
     return;
   }
-  if (!add) emit picked({}, false);
+  if (add) return;
+  emit picked({}, false);
+  emit partPicked({});
+}
+
+Handle(Standard_Transient) LensView::pickAt(const QPointF& place) {
+  if (!scene_->isGhosted()) return gl_->pick(place);
+  scene_->setPickable(SceneKind::glass, false);
+  Handle(Standard_Transient) brass = gl_->pick(place);
+  scene_->setPickable(SceneKind::glass, true);
+  return brass.IsNull() ? gl_->pick(place) : brass;
 }
 
 QString LensView::markAt(const QPoint& place) {
   if (!gl_) return {};
-  const auto piece = Handle(LensPiece)::DownCast(gl_->pick(place));
+  const auto piece = Handle(LensPiece)::DownCast(pickAt(place));
   return piece.IsNull() ? QString() : QString::fromStdString(piece->part().mark);
 }
 
@@ -162,6 +176,18 @@ void LensView::setLegend(std::vector<LegendRow> rows) {
 void LensView::setSelection(const QStringList& marks) {
   if (!scene_ || scene_->selection() == marks) return;
   scene_->setSelection(marks);
+}
+
+void LensView::setGhosted(bool ghosted) {
+  if (scene_) scene_->setGhosted(ghosted);
+}
+
+void LensView::setChosenParts(const QStringList& marks) {
+  if (scene_) scene_->setChosenParts(marks);
+}
+
+void LensView::setDoor(const DoorTurn& door) {
+  if (scene_) scene_->setDoor(door);
 }
 
 void LensView::setProgress(double share, const QString& words) {

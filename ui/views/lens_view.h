@@ -38,6 +38,10 @@ class LensView : public QWidget {
   void setLooks(LensLooks looks);
   void setLegend(std::vector<LegendRow> rows);
   void setSelection(const QStringList& marks);
+  void setGhosted(bool ghosted);
+  /// Brass parts that stand out; they are framed by showSelected() too.
+  void setChosenParts(const QStringList& marks);
+  void setDoor(const DoorTurn& door);
   void setProgress(double share, const QString& words);
   void setGap(const std::optional<Clearance>& gap, const QString& words);
 
@@ -67,7 +71,9 @@ class LensView : public QWidget {
 
  signals:
   void picked(const QString& mark, bool add);  ///< an empty mark: a click on nothing
-  void shown();                                ///< the lens given last was drawn for the first time
+  /// A click on brass, or on nothing (an empty mark). Ghosted glass lets clicks through to brass.
+  void partPicked(const QString& mark);
+  void shown();  ///< the lens given last was drawn for the first time
 
  protected:
   void resizeEvent(QResizeEvent* event) override;
@@ -77,6 +83,7 @@ class LensView : public QWidget {
   void startMeshing();
   void takeMeshes();
   void onDrawn();
+  [[nodiscard]] Handle(Standard_Transient) pickAt(const QPointF& place);
   void onClicked(const QPointF& place, bool add);
   void tellUnderPointer();
   void placeLabels();

@@ -15,7 +15,7 @@ constexpr int kMostMarks = 12;  // more labels than this would hide the lens
 }  // namespace
 
 int LensView::leadingPanel() const {
-  for (const QString& mark : scene_->selection())
+  for (const QString& mark : scene_->selection() + scene_->chosenParts())
     if (scene_->has(mark)) return std::max(scene_->piece(mark)->part().panel, 1);
   return 1;
 }
@@ -62,7 +62,7 @@ void LensView::showNamed(NamedView view) {
 void LensView::showSelected() {
   if (!scene_) return;
   QStringList present;
-  for (const QString& mark : scene_->selection())
+  for (const QString& mark : scene_->selection() + scene_->chosenParts())
     if (scene_->has(mark)) present << mark;
   LensCamera& eye = gl_->camera();
   if (present.isEmpty() && eye.stand() == LensCamera::Stand::lamp) return showNamed(NamedView::lamp);
@@ -120,7 +120,7 @@ void LensView::placeLabels() {
   QVector<LensOverlay::Label> labels;
   addRoseLabels(labels);
   bool in_front = false;
-  for (const QString& mark : scene_->selection().mid(0, kMostMarks)) {
+  for (const QString& mark : (scene_->selection() + scene_->chosenParts()).mid(0, kMostMarks)) {
     const auto anchor = scene_->anchor(mark);
     if (!anchor) continue;
     const QPointF at = gl_->project(*anchor, &in_front);

@@ -79,6 +79,11 @@ QByteArray csv_of(const PlotNumbers& numbers) {
 
 QString plot_number(double value) { return QString::fromStdString(number_text(value)); }
 
+QString quoted_for_csv(const QString& words) {
+  if (!words.contains(',') && !words.contains('"') && !words.contains('\n')) return words;
+  return '"' + QString(words).replace('"', QStringLiteral("\"\"")) + '"';
+}
+
 Done save_plot(QCustomPlot& plot, const QString& title, const PlotNumbers& numbers, const QString& path) {
   const QString ending = QFileInfo(path).suffix().toLower();
   const std::string file = path.toStdString();

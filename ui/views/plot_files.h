@@ -19,6 +19,9 @@ struct PlotNumbers {
 /// A number that reads back exactly, for a row.
 QString plot_number(double value);
 
+/// Words fit for a cell of a row: in quotes where they hold a comma, a quote or a line end.
+QString quoted_for_csv(const QString& words);
+
 /// Writes the plot under this name, whole or not at all: a picture of twice the pixels (.png), a drawing (.svg)
 /// or its numbers (.csv) by its ending. Any other ending is refused.
 Done save_plot(QCustomPlot& plot, const QString& title, const PlotNumbers& numbers, const QString& path);

@@ -1,0 +1,97 @@
+#pragma once
+
+#include <QHeaderView>
+#include <QTabWidget>
+
+#include "tests/ui/window_desk.h"
+#include "ui/pages/frame_page.h"
+#include "ui/pages/frame_scene.h"
+
+namespace prismwright {
+
+/// Solids and clearances of a lens this small are made well within this.
+constexpr int kFrameWait_ms = 120000;
+
+/// The window on the page Frame with a small belt lens of four panels, the third of them a door.
+class FrameDesk : public WindowDesk {
+ protected:
+  static LensValues small_lens() {
+    LensValues values = starting_values("6", Work::belt, 4);
+    const Assignment small[] = {{"section.refracting_to_deg", "20"},
+                                {"section.upper_to_deg", "20"},
+                                {"section.lower_to_deg", "20"},
+                                {"frame.door_panel", "3"}};
+    const auto changed = with_assignments(values, small);
+    EXPECT_TRUE(changed) << (changed ? "" : changed.problem().text);
+    return changed ? *changed : values;
+  }
+
+  void SetUp() override {
+    WindowDesk::SetUp();
+    bench().stopMaking();
+    ASSERT_TRUE(window->openBook(newBook("frame.lensbook", small_lens())));
+    click("rail.frame");
+    ASSERT_TRUE(bench().waitUntilMade(kFrameWait_ms));
+    QCoreApplication::processEvents();
+  }
+
+  [[nodiscard]] const MadeLens& made() const { return *bench().made(); }
+
+  void showTab(const QString& title) {
+    auto* tabs = find<QTabWidget>("frame.tabs");
+    int place = 0;
+    while (place < tabs->count() && tabs->tabText(place) != title) ++place;
+    ASSERT_LT(place, tabs->count()) << qPrintable(title);
+    QTest::mouseClick(tabs->tabBar(), Qt::LeftButton, {}, tabs->tabBar()->tabRect(place).center());
+    QCoreApplication::processEvents();
+    ASSERT_EQ(tabs->currentIndex(), place);
+  }
+
+  [[nodiscard]] QTableView* table(const QString& name) const { return find<QTableView>(name); }
+  [[nodiscard]] static QString cell(const QTableView* table, int row, int column) {
+    return table->model()->index(row, column).data().toString();
+  }
+  /// A click on a row, at its first column.
+  static void clickRow(QTableView* table, int row) {
+    const QModelIndex index = table->model()->index(row, 0);
+    table->scrollTo(index);
+    QTest::mouseClick(table->viewport(), Qt::LeftButton, {}, table->visualRect(index).center());
+  }
+  static void clickHead(QTableView* table, int column) {
+    QHeaderView* head = table->horizontalHeader();
+    QTest::mouseClick(
+        head->viewport(), Qt::LeftButton, {},
+        QPoint(head->sectionViewportPosition(column) + head->sectionSize(column) / 2, head->height() / 2));
+  }
+  /// A row whose first column begins so, or -1.
+  [[nodiscard]] static int rowOf(const QTableView* table, const QString& begins) {
+    for (int row = 0; row < table->model()->rowCount(); ++row)
+      if (cell(table, row, 0).startsWith(begins)) return row;
+    return -1;
+  }
+
+  /// Saves as a person does: the button, the name, Save.
+  QString saveAs(const QString& of, const QString& name) {
+    const QString file = folder.filePath(name);
+    whileOpen(
+        of + ".saveTo", [&] { click(of + ".save"); },
+        [&](QDialog& dialog) {
+          auto* line = dialog.findChild<QLineEdit*>("fileNameEdit");
+          ASSERT_TRUE(line);
+          line->selectAll();
+          QTest::keyClicks(line, file);
+          QTest::keyClick(line, Qt::Key_Return);
+        });
+    return file;
+  }
+  static std::vector<QStringList> linesOf(const QString& path) {
+    QFile file(path);
+    EXPECT_TRUE(file.open(QIODevice::ReadOnly | QIODevice::Text)) << qPrintable(path);
+    std::vector<QStringList> lines;
+    for (const QString& line : QString::fromUtf8(file.readAll()).split('\n', Qt::SkipEmptyParts))
+      lines.push_back(line.split(','));
+    return lines;
+  }
+};
+
+}  // namespace prismwright

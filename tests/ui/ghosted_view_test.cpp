@@ -1,0 +1,103 @@
+#include "tests/ui/lens_desk.h"
+
+namespace prismwright {
+namespace {
+
+/// What the page Frame asks of the 3D view: brass behind ghosted glass, chosen parts, a door that opens.
+class BlocksBehindTheGhost : public testing::Test {
+ protected:
+  void SetUp() override {
+    desk.resize(700, 560);
+    view = new LensView(&desk);
+    view->setGeometry(0, 0, 640, 480);
+    desk.show();
+    ASSERT_TRUE(QTest::qWaitForWindowExposed(&desk));
+    view->showLens(made);
+  }
+  QImage picture() const { return settled_picture(*view); }
+  void clickAt(QPoint place) const { QTest::mouseClick(view->picture(), Qt::LeftButton, {}, place); }
+
+  std::shared_ptr<MadeLens> made = block_lens();
+  QWidget desk;
+  LensView* view = nullptr;
+};
+
+TEST_F(BlocksBehindTheGhost, GlassIsFaintAndBrassIsNot) {
+  const QImage plain = picture();
+  view->setGhosted(true);
+  const QImage ghosted = picture();
+  EXPECT_LT(glass_pixels(ghosted), glass_pixels(plain) / 4);
+  EXPECT_GT(brass_pixels(ghosted), brass_pixels(plain)) << "what the glass hid is seen";
+  view->setGhosted(false);
+  EXPECT_LT(differing_pixels(picture(), plain), 50);
+}
+
+TEST_F(BlocksBehindTheGhost, ClickGoesThroughGlassToTheBrassBehindIt) {
+  // Straight from above the upper blocks stand before nothing, the lower ones over the ring.
+  view->showNamed(LensView::NamedView::plan);
+  picture();
+  const QPoint glass = view->placeOf("P01-C");
+  ASSERT_TRUE(view->rect().contains(glass));
+  QSignalSpy prisms(view, &LensView::picked);
+  QSignalSpy parts(view, &LensView::partPicked);
+  clickAt(glass);
+  ASSERT_EQ(prisms.size(), 1);
+  EXPECT_EQ(parts.size(), 0);
+  view->setGhosted(true);
+  picture();
+  clickAt(glass);
+  ASSERT_EQ(parts.size(), 1) << "the ring lies under the block";
+  EXPECT_EQ(parts.front().at(0).toString(), "ring-bottom");
+  EXPECT_EQ(prisms.size(), 1);
+}
+
+TEST_F(BlocksBehindTheGhost, ChosenPartStandsOut) {
+  const QImage plain = picture();
+  view->setChosenParts({"ring-bottom"});
+  const QImage chosen = picture();
+  EXPECT_LT(brass_pixels(chosen), brass_pixels(plain) / 2);
+  view->setChosenParts({});
+  EXPECT_LT(differing_pixels(picture(), plain), 50);
+}
+
+TEST_F(BlocksBehindTheGhost, DoorTurnsItsPartsAboutTheHingeAndNothingElse) {
+  view->showNamed(LensView::NamedView::plan);
+  picture();
+  const QPoint shut = view->placeOf("P01-C");
+  const QPoint other = view->placeOf("P03-C");
+  DoorTurn door;
+  door.marks = {"P01-C", "P01-U01"};
+  door.hinge = gp_Ax1(gp_Pnt(265, -120, 0), gp::DZ());
+  door.angle_deg = -90;
+  view->setDoor(door);
+  picture();
+  // Blocks from y -120 to 120 beside the hinge now reach seaward of it, to x = 505.
+  const QPoint open = view->placeOf("P01-C");
+  ASSERT_TRUE(view->rect().contains(open));
+  EXPECT_GT((open - shut).manhattanLength(), 40);
+  EXPECT_LT((view->placeOf("P03-C") - other).manhattanLength(), 3);
+  door.angle_deg = 0;
+  view->setDoor(door);
+  picture();
+  EXPECT_LT((view->placeOf("P01-C") - shut).manhattanLength(), 3);
+}
+
+TEST_F(BlocksBehindTheGhost, GapOfADoorPartMovesWithIt) {
+  view->showNamed(LensView::NamedView::plan);
+  Clearance gap;
+  gap.first = "P01-C";
+  gap.second = "P01-U01";
+  gap.first_point = gp_Pnt(265, 0, 50);
+  gap.second_point = gp_Pnt(255, 0, 60);
+  view->setGap(gap, "10 mm");
+  const QImage shut = picture();
+  DoorTurn door;
+  door.marks = {"P01-C", "P01-U01"};
+  door.hinge = gp_Ax1(gp_Pnt(265, -120, 0), gp::DZ());
+  door.angle_deg = -60;
+  view->setDoor(door);
+  EXPECT_GT(differing_pixels(picture(), shut), 200);
+}
+
+}  // namespace
+}  // namespace prismwright

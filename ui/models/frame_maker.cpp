@@ -1,0 +1,148 @@
+#include "ui/models/frame_maker.h"
+
+#include <QElapsedTimer>
+#include <QEventLoop>
+#include <QTimer>
+#include <chrono>
+#include <exception>
+
+#include "ui/models/shown_numbers.h"
+
+namespace prismwright {
+namespace {
+
+/// The bar needs no more than this many steps a second.
+constexpr auto kProgressEvery = std::chrono::milliseconds(40);
+
+Progress part_of(const Progress& whole, double from, double to) {
+  return [whole, from, to](double share, std::string_view what) {
+    return goes_on(whole, from + share * (to - from), what);
+  };
+}
+
+/// Keeps what a piece of work gives, or the sentence that says why it gives nothing.
+template <class Work, class Result>
+void keep(Work&& work, std::shared_ptr<const Result>& kept, QString& reason) {
+  try {
+    auto outcome = work();
+    if (outcome)
+      kept = std::make_shared<const Result>(std::move(outcome).value());
+    else
+      reason = sentence_of(outcome.problem());
+  } catch (const std::exception& error) {
+    reason = FrameMaker::tr("It could not be worked out: %1.").arg(QString::fromUtf8(error.what()));
+  }
+}
+
+}  // namespace
+
+FrameMaker::FrameMaker(Workbench* bench, QObject* parent)
+    : QObject(parent), bench_(bench), thread_(std::make_unique<WorkThread>()) {
+  connect(bench_, &Workbench::bookChanged, this, [this] {
+    thread_->stop();
+    job_ = 0;
+    halted_ = complete_ = false;
+    results_ = {};
+    follow();
+  });
+  connect(bench_, &Workbench::madeChanged, this, &FrameMaker::follow);
+  connect(bench_, &Workbench::makingFinished, this, &FrameMaker::follow);
+}
+
+FrameMaker::~FrameMaker() { thread_.reset(); }
+
+bool FrameMaker::isStale() const {
+  return !results_.made || !complete_ || results_.made != bench_->made() || bench_->madeIsStale();
+}
+
+void FrameMaker::setWatched(bool watched) {
+  watched_ = watched;
+  follow();
+}
+
+/// Waits for the clearances: solids and work that compete for the same processors are both late.
+void FrameMaker::follow() {
+  const auto made = bench_->hasBook() ? bench_->made() : nullptr;
+  const bool of_these = made && results_.made == made;
+  if (job_ != 0 && (!made || bench_->madeIsStale() || !of_these)) {
+    thread_->stop();
+    job_ = 0;
+  }
+  if (made != results_.made) halted_ = false;
+  const bool ready = made && !bench_->madeIsStale() && !bench_->isMaking();
+  if (watched_ && ready && !halted_ && job_ == 0 && !(of_these && complete_)) return start();
+  emit changed();
+}
+
+void FrameMaker::start() {
+  const auto made = bench_->made();
+  if (!made || bench_->madeIsStale()) return;
+  halted_ = complete_ = false;
+  // What was known of the very same solids stays until it is known again.
+  if (results_.made != made) results_ = {};
+  results_.made = made;
+  job_ = thread_->start([this, made](int job, const WorkThread::Wanted& wanted) { work(job, made, wanted); });
+  emit progress(0, tr("sheets"));
+  emit changed();
+}
+
+void FrameMaker::stop() {
+  if (job_ == 0) return;
+  thread_->stop();
+  job_ = 0;
+  halted_ = true;
+  emit changed();
+}
+
+void FrameMaker::work(int job, const std::shared_ptr<const MadeLens>& made, const WorkThread::Wanted& wanted) {
+  auto last_told = std::chrono::steady_clock::time_point();
+  const Progress whole = [&, last_told](double share, std::string_view what) mutable {
+    const auto now = std::chrono::steady_clock::now();
+    if (now - last_told < kProgressEvery) return wanted();
+    last_told = now;
+    const QString words = QString::fromUtf8(what.data(), static_cast<qsizetype>(what.size()));
+    QMetaObject::invokeMethod(
+        this,
+        [this, job, share, words] {
+          if (job == job_) emit progress(share, words);
+        },
+        Qt::QueuedConnection);
+    return wanted();
+  };
+  FrameResults results;
+  results.made = made;
+  const auto tell = [&](bool last) {
+    const auto kept = std::make_shared<const FrameResults>(results);
+    QMetaObject::invokeMethod(
+        this, [this, job, kept, last] { take(job, *kept, last); }, Qt::QueuedConnection);
+  };
+  const LensPlan& plan = *made->plan;
+  keep([&]() -> Outcome<std::vector<SettingCheck>> { return check_setting(plan, *made->frame); },
+       results.setting, results.no_setting);
+  tell(false);
+  keep([&] { return nest_flats(made->frame->flats, plan.values.frame, part_of(whole, 0, 1)); }, results.nest,
+       results.no_nest);
+  tell(true);
+}
+
+void FrameMaker::take(int job, const FrameResults& results, bool last) {
+  if (job != job_) return;
+  results_ = results;
+  complete_ = last;
+  if (last) job_ = 0;
+  emit changed();
+}
+
+bool FrameMaker::waitUntilDone(int timeout_ms) {
+  QElapsedTimer clock;
+  clock.start();
+  while ((bench_->isMaking() || isWorking() || (watched_ && isStale() && !halted_)) &&
+         clock.elapsed() < timeout_ms) {
+    QEventLoop loop;
+    QTimer::singleShot(20, &loop, &QEventLoop::quit);
+    loop.exec();
+  }
+  return !isStale();
+}
+
+}  // namespace prismwright
