@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "core/base/angle.h"
+#include "core/frame/rib_part.h"
 
 namespace prismwright {
 namespace {
@@ -83,7 +84,7 @@ class PanelMaker {
 
   void add_rib(int which, const RibPlan& rib) {
     const FlatPart* own = flat_named(frame_, rib.mark);
-    const FlatPart flat = own ? *own : flat_of(rib);
+    const FlatPart flat = own ? *own : rib_part(rib);
     panel_.ribs[which].marks = {rib.mark};
     panel_.ribs[which].bodies.push_back(plate_body(flat, into_panel(flat.place, place_.axis_deg)));
     const SpaceVector inward = turned(inward_of(rib), -radians(place_.axis_deg));
@@ -152,22 +153,6 @@ std::string fit_likeness(const LensPlan& plan, const FramePlan& frame, const Pan
     if (bar.panel == place.number) words += bar.shape.shape_key + "\n";
   }
   return words;
-}
-
-FlatPart flat_of(const RibPlan& rib) {
-  FlatPart flat;
-  flat.mark = rib.mark;
-  flat.panel = rib.panel;
-  flat.thickness_mm = rib.thickness_mm - rib.set_back_mm;
-  flat.outline = rib.edge.empty() ? straight_chain(rib.outline) : rib.edge;
-  for (const Pocket& pocket : rib.pockets) {
-    flat.pockets.push_back(
-        {pocket.edge.empty() ? straight_chain(pocket.outline) : pocket.edge, rib.pocket_mm, pocket.marks});
-  }
-  const SpaceVector inward = inward_of(rib);
-  flat.place = {
-      SpacePoint{} + rib.set_back_mm * inward, direction_at(radians(rib.azimuth_deg), 0), {0, 0, 1}, inward};
-  return flat;
 }
 
 }  // namespace prismwright

@@ -41,7 +41,4 @@ FitPanel fit_panel(const LensPlan& plan, const FramePlan& frame, const PanelPlac
 /// Equal words: congruent panels.
 std::string fit_likeness(const LensPlan& plan, const FramePlan& frame, const PanelPlace& place);
 
-/// A rib that has no flat part of its own, as one; its frame is left-handed on the clockwise side.
-FlatPart flat_of(const RibPlan& rib);
-
 }  // namespace prismwright
