@@ -11,8 +11,10 @@ namespace prismwright {
 namespace {
 
 constexpr double kArc_mm = 0.001;
+constexpr double kCloseArc_mm = 0.004;
 constexpr double kReached_mm = 0.003;  // rounding of polygons
 constexpr double kOver_mm = 0.004;     // the disc is taken so much bigger, that fits may be a little keener
+constexpr double kInset_mm = 0.002;
 constexpr double kFarthest = 8;        // in radii: a longer way to a tip is no corner
 constexpr double kShareOfThin = 0.12;  // strips are told from rounding by their width
 
@@ -33,19 +35,28 @@ class NearestOutline {
 
   [[nodiscard]] Tip to(PlatePoint p) const {
     Tip best{p, p, std::numeric_limits<double>::max()};
-    for (const Stretch& stretch : stretches_) {
-      const PlateExtent& box = stretch.box;
-      const double du = std::max({box.low.u - p.u, 0.0, p.u - box.high.u});
-      const double dv = std::max({box.low.v - p.v, 0.0, p.v - box.high.v});
-      if (std::hypot(du, dv) >= best.away_mm) continue;
-      for (std::size_t k = 0; k + 1 < stretch.points.size(); ++k) {
-        take(stretch.points[k], stretch.points[k + 1], best);
-      }
+    // The stretch that was nearest to the point before is most likely near this one.
+    look_at(last_, p, best);
+    for (std::size_t i = 0; i < stretches_.size(); ++i) {
+      if (i != last_ && look_at(i, p, best)) last_ = i;
     }
     return best;
   }
 
  private:
+  bool look_at(std::size_t i, PlatePoint p, Tip& best) const {
+    const Stretch& stretch = stretches_[i];
+    const PlateExtent& box = stretch.box;
+    const double du = std::max({box.low.u - p.u, 0.0, p.u - box.high.u});
+    const double dv = std::max({box.low.v - p.v, 0.0, p.v - box.high.v});
+    const double before = best.away_mm;
+    if (std::hypot(du, dv) >= before) return false;
+    for (std::size_t k = 0; k + 1 < stretch.points.size(); ++k) {
+      take(stretch.points[k], stretch.points[k + 1], best);
+    }
+    return best.away_mm < before;
+  }
+
   static constexpr std::size_t kStretch = 24;
   struct Stretch {
     PlateOutline points;
@@ -71,6 +82,7 @@ class NearestOutline {
   }
 
   std::vector<Stretch> stretches_;
+  mutable std::size_t last_ = 0;
 };
 
 bool sees(const PlateOutline& opening, PlatePoint from, PlatePoint to) {
@@ -80,13 +92,15 @@ bool sees(const PlateOutline& opening, PlatePoint from, PlatePoint to) {
   return true;
 }
 
-// What the disc covers on its straight way, less the half disc at its start: the disc at rest covers that.
+// What the disc covers on its straight way. At its start it is a little smaller: there it lies on the disc at
+// rest, and two outlines that nearly coincide would leave jogs.
 PlateOutline led_disc(PlatePoint from, PlatePoint to, double radius) {
   const PlateVector along = unit(to - from);
   const PlateVector side = radius * quarter_turn(along);
+  const PlateVector back = (1 - kInset_mm / radius) * side;
   const PlateStep front = arc_step(to + -side, to + side, kPi);
-  return flattened({straight_step(from + -side, front.from), front, straight_step(front.to, from + side),
-                    straight_step(from + side, from + -side)},
+  const PlateStep start = arc_step(from + back, from + -back, kPi);
+  return flattened({front, straight_step(front.to, start.from), start, straight_step(start.to, front.from)},
                    kArc_mm);
 }
 

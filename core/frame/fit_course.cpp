@@ -9,8 +9,9 @@ namespace prismwright {
 namespace {
 
 constexpr double kSameShare = 0.3;  // points nearer than this share of the allowance are one
-constexpr double kJogShare = 0.6;   // of the allowance
-constexpr double kJogTurn_rad = radians(45);
+constexpr double kJogShare = 1;     // of the allowance
+constexpr double kJogTurn_rad = radians(8);
+constexpr double kSpurTurn_rad = radians(135);
 constexpr double kWeakTurn_rad = radians(0.4);
 constexpr double kUsedShare = 0.5;  // of the allowance, for rounding off a weak turn
 constexpr double kFarLonger =
@@ -24,18 +25,35 @@ constexpr std::array<double, 2> kDividedAt{1.5, 4};
 // How far chords that turn by `turn` would stand off their arc.
 double sagitta(double chord, double turn) { return chord / 2 * std::tan(std::abs(turn) / 4); }
 
+// A union may leave a spur: out and straight back, no longer than the allowance.
+PlateOutline without_spurs(PlateOutline outline, double within_mm) {
+  for (std::size_t i = 0; outline.size() > 3 && i < outline.size();) {
+    const std::size_t count = outline.size();
+    const PlateVector there = outline[i] - outline[(i + count - 1) % count];
+    const PlateVector back = outline[(i + 1) % count] - outline[i];
+    const bool short_one = std::min(length_of(there), length_of(back)) < within_mm;
+    if (short_one && std::abs(turn_between(there, back)) > kSpurTurn_rad) {
+      outline.erase(outline.begin() + static_cast<std::ptrdiff_t>(i));
+      i = i > 1 ? i - 2 : 0;
+    } else {
+      ++i;
+    }
+  }
+  return outline;
+}
+
 }  // namespace
 
 FitCourse::FitCourse(const PlateOutline& outline, const FitRules& rules) {
-  join_points(outline, rules);
+  join_points(without_spurs(outline, rules.within_mm), rules);
   measure();
   close_jogs(rules.within_mm);
   measure();
-  round_weak_turns(rules.within_mm, radians(rules.corner_deg));
+  round_weak_turns(rules);
   measure();
   kept_.assign(size(), false);
   for (std::size_t i = 0; rules.keeps_edge && i < size(); ++i) kept_[i] = rules.keeps_edge(at(i), at(i + 1));
-  find_corners(rules.within_mm, radians(rules.corner_deg));
+  find_corners(rules);
   find_headings(rules.within_mm);
   divide_long_edges();
 }
@@ -80,7 +98,7 @@ void FitCourse::close_jogs(double within_mm) {
                      std::abs(turns_[next]) > kJogTurn_rad;
     points.push_back(jog ? at(i) + 0.5 * (at(next) - at(i)) : at(i));
     held.push_back(held_[i]);
-    spent_.push_back(jog ? lengths_[i] / 2 : 0);
+    spent_.push_back(jog ? lengths_[i] / 2 * std::min(1.0, std::abs(turns_[i])) : 0);
     if (jog) ++i;
   }
   if (points.size() < 3) {
@@ -112,7 +130,10 @@ bool FitCourse::too_keen(std::size_t i, double within_mm) const {
 
 // A turn of a few degrees between long edges is no corner: an arc takes its place that cuts both edges at the
 // length c, so that it leaves the point by c tan(turn / 4).
-void FitCourse::round_weak_turns(double within_mm, double corner_rad) {
+void FitCourse::round_weak_turns(const FitRules& rules) {
+  const double within_mm = rules.within_mm;
+  const double left = radians(rules.corner_deg);
+  const double right = radians(rules.right_corner_deg.value_or(rules.corner_deg));
   std::vector<PlatePoint> rounded;
   std::vector<double> spent;
   for (std::size_t i = 0; i < size(); ++i) {
@@ -120,7 +141,8 @@ void FitCourse::round_weak_turns(double within_mm, double corner_rad) {
     const std::size_t before = (i + size() - 1) % size();
     const double shorter = std::min(lengths_[before], lengths_[i]);
     const double cut = kUsedShare * within_mm / std::tan(std::abs(turn) / 4);
-    const bool weak = std::abs(turn) > kWeakTurn_rad && std::abs(turn) <= corner_rad && cut < 0.45 * shorter;
+    const bool weak =
+        std::abs(turn) > kWeakTurn_rad && std::abs(turn) <= (turn > 0 ? left : right) && cut < 0.45 * shorter;
     if (!weak || held_[i] || !too_keen(i, within_mm)) {
       rounded.push_back(at(i));
       spent.push_back(spent_[i]);
@@ -136,7 +158,9 @@ void FitCourse::round_weak_turns(double within_mm, double corner_rad) {
   spent_ = std::move(spent);
 }
 
-void FitCourse::find_corners(double within_mm, double corner_rad) {
+void FitCourse::find_corners(const FitRules& rules) {
+  const double left = radians(rules.corner_deg);
+  const double right = radians(rules.right_corner_deg.value_or(rules.corner_deg));
   corner_.assign(size(), false);
   for (std::size_t i = 0; i < size(); ++i) {
     const double turn = turns_[i];
@@ -144,8 +168,8 @@ void FitCourse::find_corners(double within_mm, double corner_rad) {
     // Chords of one arc turn to the same hand.
     const double neighbours =
         std::max({0.0, hand * turns_[(i + size() - 1) % size()], hand * turns_[(i + 1) % size()]});
-    corner_[i] =
-        std::abs(turn) > corner_rad && (too_keen(i, within_mm) || std::abs(turn) > kSpread * neighbours);
+    corner_[i] = std::abs(turn) > (turn > 0 ? left : right) &&
+                 (too_keen(i, rules.within_mm) || std::abs(turn) > kSpread * neighbours);
   }
 }
 

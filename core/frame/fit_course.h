@@ -37,12 +37,12 @@ class FitCourse {
   FitCourse() = default;
   void join_points(const PlateOutline& outline, const FitRules& rules);
   void close_jogs(double within_mm);
-  void round_weak_turns(double within_mm, double corner_rad);
+  void round_weak_turns(const FitRules& rules);
   void measure();
   void divide_long_edges();
   void add_part(const FitCourse& other, std::size_t i, double from, double to);
   [[nodiscard]] bool stands_out(std::size_t i, std::size_t back, std::size_t on) const;
-  void find_corners(double within_mm, double corner_rad);
+  void find_corners(const FitRules& rules);
   void find_headings(double within_mm);
   [[nodiscard]] bool straight(std::size_t i, double arc_turn, double within_mm) const;
   [[nodiscard]] bool too_keen(std::size_t i, double within_mm) const;

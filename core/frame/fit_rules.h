@@ -1,6 +1,7 @@
 #pragma once
 
 #include <functional>
+#include <optional>
 
 #include "core/frame/plate_chain.h"
 
@@ -10,6 +11,8 @@ namespace prismwright {
 struct FitRules {
   double within_mm = 0.004;
   double corner_deg = 12;
+  /// Corners that turn right, where they count from a lesser turn already.
+  std::optional<double> right_corner_deg = std::nullopt;
   /// No arc that turns left (anticlockwise), or right, is given a lesser radius. What the polygon itself bends
   /// more keenly cannot be helped.
   double least_left_radius_mm = 0;

@@ -5,6 +5,7 @@
 #include "core/frame/fit_course.h"
 #include "core/frame/fit_rules.h"
 #include "core/frame/plate_step.h"
+#include "core/frame/soft_joints.h"
 #include "core/frame/stretch_fit.h"
 
 namespace prismwright {
@@ -78,6 +79,9 @@ class SpanFitter {
         if (ahead > kTriedAnyway) break;
       }
       if (end == last_) break;
+    }
+    for (std::size_t ahead = 3; good == from && ahead <= kTriedAnyway; ++ahead) {
+      if (from + ahead <= last_ && holds(from + ahead)) good = from + ahead;
     }
     if (failed <= good) failed = last_ + 1;
     while (good > from && failed - good > 1) {
@@ -153,7 +157,7 @@ std::size_t end_of_longest(const StretchFitter& fitter, std::size_t start, std::
 }  // namespace
 
 PlateChain fitted_chain(const PlateOutline& outline, double within_mm, double corner_deg) {
-  return fitted_chain(outline, FitRules{within_mm, corner_deg, 0, 0, {}});
+  return fitted_chain(outline, FitRules{within_mm, corner_deg, {}, 0, 0, {}});
 }
 
 PlateChain fitted_chain(const PlateOutline& outline, const FitRules& rules) {
@@ -171,7 +175,7 @@ PlateChain fitted_chain(const PlateOutline& outline, const FitRules& rules) {
     SpanFitter(fitter, from, i).fit_into(chain);
     from = i;
   }
-  return chain;
+  return soft_joints(std::move(chain), rules);
 }
 
 }  // namespace prismwright

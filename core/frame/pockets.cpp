@@ -12,10 +12,11 @@ namespace prismwright {
 namespace {
 
 constexpr double kChord_mm = 0.003;
-constexpr double kLeanSteps_deg = 5;
+constexpr double kLeanSteps_deg = 8;
+constexpr double kSmooth_mm = 1;  // far less than any hollow of a prism's end
 constexpr double kTinyArea_mm2 = 1e-3;
 constexpr double kArc_mm = 0.001;
-constexpr double kFit_mm = 0.004;
+constexpr double kFit_mm = 0.005;
 constexpr double kOver_mm =
     0.01;  // rooms are so much wider: fits may come nearer to the prism, or bend more keenly
 constexpr double kRounding_mm = 0.001;  // jogs where outlines cross that nearly coincide
@@ -50,9 +51,11 @@ bool takes(const Pocket& pocket, const PlateRegion& room) {
 PlateRegion pocket_room(const PlannedPrism& prism, Side side, const FrameSettings& frame) {
   std::vector<PlateOutline> outlines = grown(filled(swept_end(prism, side, 0, frame.rib_mm, kChord_mm)),
                                              frame.setting_gap_mm + kOver_mm, Corner::round, kArc_mm);
-  if (prism.turning == TurningAxis::panel || prism.trim.flat_inner_mm)
-    add_room_under_lean(prism, side, frame, outlines);
-  return filled(outlines);
+  if (prism.turning != TurningAxis::panel && !prism.trim.flat_inner_mm) return filled(outlines);
+  add_room_under_lean(prism, side, frame, outlines);
+  // Between the slices shallow notches stay, where the true room is smooth.
+  return filled(
+      grown(grown(united(outlines), kSmooth_mm, Corner::round, kArc_mm), -kSmooth_mm, Corner::round, kArc_mm));
 }
 
 std::vector<Pocket> united_pockets(const std::vector<const PlannedPrism*>& prisms,
@@ -82,7 +85,7 @@ std::vector<Pocket> united_pockets(const std::vector<const PlannedPrism*>& prism
 void fit_edge(Pocket& pocket, const FrameSettings& frame) {
   FitRules rules;
   rules.within_mm = kFit_mm;
-  rules.corner_deg = kCorner_deg;
+  rules.right_corner_deg = kCorner_deg;
   rules.least_left_radius_mm = frame.inside_radius_mm;
   pocket.edge = fitted_chain(pocket.outline, rules);
   pocket.outline = flattened(pocket.edge, kFlattened_mm);

@@ -9,13 +9,13 @@
 namespace prismwright {
 namespace {
 
-// Together they stay within the 0.05 mm that the margin may lack. A fit that departs farther, so that few steps
-// do, starts from an outline that is as much wider.
-constexpr double kThinned_mm = 0.008;
-constexpr double kArc_mm = 0.005;
-constexpr double kFit_mm = 0.035;
+// Together they stay within the 0.05 mm that the margin may lack. The fit departs farther, so that few steps
+// do: it starts from an outline that is as much wider.
+constexpr double kThinned_mm = 0.03;
+constexpr double kArc_mm = 0.02;
+constexpr double kLeastFit_mm = 0.03;
 constexpr double kFitShare = 0.06;  // of the margin
-constexpr double kRagged_mm = 0.02;
+constexpr double kRagged_mm = 0.05;
 
 constexpr double kLinkedWithin_mm = 1;
 // Bays narrower than a tenth of the rib's height close, so that the plate follows the stack as a whole.
@@ -92,7 +92,7 @@ PlateOutline tab(const std::vector<PlateOutline>& held, const RibLimits& limits,
              : plate_rectangle({from, limits.low_v_mm}, {to, tip + 1});
 }
 
-double fit_within(const RibLimits& limits) { return std::max(kFit_mm, kFitShare * limits.margin_mm); }
+double fit_within(const RibLimits& limits) { return std::max(kLeastFit_mm, kFitShare * limits.margin_mm); }
 
 // Everything held with its margin, in one piece, within the limits.
 PlateOutline covered_plate(const std::vector<PlateOutline>& held, const RibLimits& limits) {
@@ -193,7 +193,7 @@ PlateChain rib_edge(const std::vector<PlateOutline>& held, const RibLimits& limi
   }
   std::vector<PlateOutline> parts = pads;
   parts.push_back(plate);
-  plate = thinned(rounded_inside(united(parts), radius), kThinned_mm / 8);
+  plate = thinned(rounded_inside(united(parts), radius), kThinned_mm / 30);
   straighten(plate, {limits.low_v_mm, limits.high_v_mm}, pads);
   FitRules rules;
   rules.within_mm = fit_within(limits);

@@ -1,0 +1,16 @@
+#pragma once
+
+#include "core/frame/fit_rules.h"
+#include "core/frame/plate_step.h"
+
+namespace prismwright {
+
+/// Two arcs that touch each other and both given unit headings, with equal legs d: |V - d (T0 + T1)| = 2 d, V
+/// the chord. Own derivation.
+PlateChain touching_pair(PlatePoint from, PlateVector first, PlatePoint to, PlateVector last);
+
+/// Joints at which a fitted chain turns by more than it may where there is no corner, rounded off by two arcs
+/// that touch their neighbours, within a thousandth of a millimetre or two. What finds no room stays.
+PlateChain soft_joints(PlateChain chain, const FitRules& rules);
+
+}  // namespace prismwright
