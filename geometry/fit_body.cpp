@@ -20,6 +20,7 @@ constexpr double kAtEnd_mm = 0.75;   // along the turn, near the ends
 constexpr double kBetween_mm = 10;   // along the turn, between the ends, or
 constexpr double kMostBetween = 12;  // so many steps
 constexpr double kCorner_deg = 5;
+constexpr double kOnAxis_mm = 1e-6;
 constexpr double kFar_mm = 3;  // beyond a cut by more, the profile need not be asked
 
 // The profile as the ring lays it out: z is not negative for panel turning.
@@ -119,11 +120,20 @@ class TurnedBody : public FitBody {
   }
 
   void sample(double end_mm) {
-    for (const PlatePoint at : walked(outline_of(ring_))) {
+    const PlateOutline outline = outline_of(ring_);
+    for (const PlatePoint at : walked(outline)) {
+      if (!about_z_ && lies_within_axis(at, outline)) continue;
       const SectionPoint p{at.u, at.v};
       if (ring_.trim().half != Half::lower) sample(p, Half::upper, end_mm);
       if (!about_z_ && ring_.trim().half != Half::upper) sample(p, Half::lower, end_mm);
     }
+  }
+
+  // The axis that closes a centre's profile is no skin but at its two ends.
+  static bool lies_within_axis(PlatePoint at, const PlateOutline& outline) {
+    if (at.v > kOnAxis_mm) return false;
+    return std::none_of(outline.begin(), outline.end(),
+                        [&](PlatePoint corner) { return distance(corner, at) < kOnAxis_mm; });
   }
 
   void sample(SectionPoint p, Half side, double end_mm) {

@@ -5,6 +5,8 @@
 namespace prismwright {
 namespace {
 
+constexpr double kAtHome_mm = 0.01;
+
 std::string all_of(const std::vector<std::string>& marks) {
   if (marks.size() == 1) return marks.front();
   return fmt::format("{} to {}, cemented together,", marks.front(), marks.back());
@@ -51,6 +53,10 @@ std::string words_of(const FitStep& step, const PanelFit& fit) {
 
 std::string words_of(const FitBlocked& blocked, const PanelFit& fit) {
   const std::string what = all_of(blocked.marks);
+  if (blocked.left_mm < kAtHome_mm) {
+    return fmt::format("{} cannot go {}: {} stands where it belongs. Make room there.", what,
+                       blocked.marks.front() == fit.second_rib ? "on" : "in", blocked.blocked_by);
+  }
   if (blocked.marks.front() == fit.second_rib) {
     return fmt::format(
         "{} cannot go on: {} holds it up {:.1f} mm before it is home. Give the pockets more room or less "

@@ -1,0 +1,349 @@
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <BRepAlgoAPI_Common.hxx>
+#include <BRepGProp.hxx>
+#include <GProp_GProps.hxx>
+#include <TopLoc_Location.hxx>
+#include <algorithm>
+#include <map>
+#include <set>
+
+#include "core/base/angle.h"
+#include "geometry/bodies.h"
+#include "geometry/fit_up.h"
+#include "geometry/frame_bodies.h"
+#include "geometry/solid_gap.h"
+#include "tests/support/random_lens.h"
+#include "tests/support/sample_lenses.h"
+
+namespace prismwright {
+namespace {
+
+using ::testing::HasSubstr;
+
+PlateOutline rectangle(double left, double low, double right, double high) {
+  return {{left, low}, {right, low}, {right, high}, {left, high}};
+}
+
+Profile polygon(const std::vector<SectionPoint>& corners) {
+  Profile profile;
+  for (std::size_t i = 0; i < corners.size(); ++i) {
+    profile.faces.push_back(straight_face(FaceRole::land, corners[i], corners[(i + 1) % corners.size()]));
+  }
+  return profile;
+}
+
+// One panel of 60 deg whose prisms are turned about the lens axis; ribs 5 mm thick with pockets 3 mm deep.
+class HandMadePanel : public ::testing::Test {
+ protected:
+  HandMadePanel() {
+    plan.panels = {{1, 0, -30, 30}};
+    plan.section.input.settings.gap_mm = 0.5;
+    for (const Side side : {Side::anticlockwise, Side::clockwise}) {
+      RibPlan rib;
+      rib.mark = side == Side::anticlockwise ? "P01-rib-left" : "P01-rib-right";
+      rib.side = side;
+      rib.azimuth_deg = side == Side::anticlockwise ? 30 : -30;
+      rib.outline = rectangle(80, -20, 140, 80);
+      rib.edge = straight_chain(rib.outline);
+      frame.ribs.push_back(rib);
+    }
+  }
+
+  void add_prism(const char* mark, const std::vector<SectionPoint>& corners) {
+    PlannedPrism prism;
+    prism.mark = mark;
+    prism.kind = ZoneKind::upper;
+    prism.turning = TurningAxis::lens;
+    prism.trim = {-30, 30, 2.5, Half::whole, 0, std::nullopt};
+    prism.profile = polygon(corners);
+    prism.shape_key = mark;
+    plan.prisms.push_back(prism);
+  }
+
+  void add_pocket(int rib, const PlateOutline& outline) {
+    frame.ribs[rib].pockets.push_back({outline, {}, straight_chain(outline)});
+  }
+  void add_pockets(const PlateOutline& outline) {
+    add_pocket(0, outline);
+    add_pocket(1, outline);
+  }
+
+  [[nodiscard]] PanelFit fit() const { return fit_up(plan, frame)->front(); }
+
+  LensPlan plan;
+  FramePlan frame;
+};
+
+TEST_F(HandMadePanel, OfBlocksOverEachOtherCanBeAssembled) {
+  add_prism("P01-U02", {{100, 20}, {120, 20}, {120, 30}, {100, 30}});
+  add_prism("P01-U01", {{100, 9}, {120, 9}, {120, 19}, {100, 19}});
+  add_pockets(rectangle(99, 8, 121, 31));
+  const PanelFit fit = this->fit();
+  EXPECT_TRUE(fit.cannot.empty());
+  ASSERT_EQ(fit.steps.size(), 4u);
+  EXPECT_EQ(fit.first_rib, "P01-rib-left");
+  EXPECT_EQ(fit.steps.front().words, "Lay P01-rib-left down with its pockets upward.");
+  EXPECT_EQ(fit.steps[1].way, FitWay::from_sea_then_in);
+  // The end stands 0.5 mm over the floor of a pocket 3 mm deep.
+  EXPECT_NEAR(fit.steps[1].into_pocket_mm, 2.5, 1e-6);
+  EXPECT_EQ(fit.steps.back().marks, std::vector<std::string>{"P01-rib-right"});
+  EXPECT_TRUE(fit.open_seats.empty()) << "both ribs hold the ends";
+}
+
+// The upper one has a lip that reaches down outside the lower: the lower cannot leave seaward before it.
+TEST_F(HandMadePanel, IsToldInTheOrderThatALipAsksFor) {
+  add_prism("P01-U02", {{100, 20}, {120, 20}, {120, 10}, {125, 10}, {125, 30}, {100, 30}});
+  add_prism("P01-U01", {{90, 9}, {119, 9}, {119, 19}, {90, 19}});
+  add_pockets(rectangle(89, 8, 126, 31));
+  FlatPart wall;  // a rail at the lamp side, so that the lower one cannot go that way
+  wall.mark = "P01-rail-bottom";
+  wall.kind = PartKind::rail;
+  wall.panel = 1;
+  wall.thickness_mm = 40;
+  wall.outline = straight_chain({{70, -20}, {86, -20}, {86, 20}, {70, 20}});
+  wall.place = {{0, 0, 0}, {1, 0, 0}, {0, 1, 0}, {0, 0, 1}};
+  frame.flats = {wall};
+  const PanelFit fit = this->fit();
+  for (const FitBlocked& blocked : fit.cannot) ADD_FAILURE() << blocked.words;
+  ASSERT_EQ(fit.steps.size(), 5u);
+  EXPECT_EQ(fit.steps[1].way, FitWay::screwed);
+  EXPECT_EQ(fit.steps[2].marks.front(), "P01-U01") << "the lower one must be in before the lip closes it";
+  EXPECT_EQ(fit.steps[3].marks.front(), "P01-U02");
+}
+
+// A tongue in a channel with lips, curved about the lens axis: no straight way parts them.
+TEST_F(HandMadePanel, FlagsAnUndercutThatNothingCanBeBroughtInto) {
+  add_prism("P01-U02", {{100, 20},
+                        {106, 20},
+                        {106, 10},
+                        {102, 10},
+                        {102, 4},
+                        {118, 4},
+                        {118, 10},
+                        {114, 10},
+                        {114, 20},
+                        {120, 20},
+                        {120, 30},
+                        {100, 30}});
+  add_prism("P01-U01", {{99, -4},
+                        {121, -4},
+                        {121, 14},
+                        {115, 14},
+                        {115, 11},
+                        {119, 11},
+                        {119, 3},
+                        {101, 3},
+                        {101, 11},
+                        {105, 11},
+                        {105, 14},
+                        {99, 14}});
+  add_prism("P01-U03", {{100, 40}, {120, 40}, {120, 50}, {100, 50}});
+  add_pockets(rectangle(98, -6, 122, 31));
+  add_pockets(rectangle(99, 39, 121, 51));
+  const PanelFit fit = this->fit();
+  ASSERT_EQ(fit.cannot.size(), 2u);
+  std::map<std::string, std::string> by;
+  for (const FitBlocked& blocked : fit.cannot) by[blocked.marks.front()] = blocked.blocked_by;
+  EXPECT_EQ(by["P01-U01"], "P01-U02");
+  EXPECT_EQ(by["P01-U02"], "P01-U01");
+  for (const FitBlocked& blocked : fit.cannot) {
+    EXPECT_THAT(blocked.words, HasSubstr("cannot go in"));
+    EXPECT_NEAR(std::hypot(blocked.where.x, blocked.where.y), 110, 12);
+    EXPECT_NEAR(blocked.where.z, 10, 15);
+  }
+  EXPECT_EQ(fit.steps.size(), 3u) << "the third goes in all the same";
+}
+
+// The same undercut with straight rings of great radius goes together on the bench, end to end, and then in as
+// one.
+TEST_F(HandMadePanel, FlagsASecondRibThatCannotGoOn) {
+  add_prism("P01-U01", {{100, 9}, {120, 9}, {120, 19}, {100, 19}});
+  add_pocket(0, rectangle(99, 8, 121, 20));
+  add_pocket(1, rectangle(99, 8, 115, 20));
+  const PanelFit fit = this->fit();
+  ASSERT_EQ(fit.cannot.size(), 1u);
+  EXPECT_EQ(fit.cannot.front().marks.front(), "P01-rib-right");
+  EXPECT_EQ(fit.cannot.front().blocked_by, "P01-U01");
+  EXPECT_THAT(fit.cannot.front().words, HasSubstr("cannot go on"));
+}
+
+// Deep pockets, and brass before and behind: the prism cannot be drawn back far enough from either rib.
+TEST_F(HandMadePanel, FlagsAPrismInPocketsTooDeepToComeOutOf) {
+  for (RibPlan& rib : frame.ribs) {
+    rib.thickness_mm = 25;
+    rib.pocket_mm = 23;
+  }
+  add_prism("P01-U01", {{100, 9}, {120, 9}, {120, 19}, {100, 19}});
+  // 25 mm inside the side plane the ring stands at sqrt(100^2 - 25^2) = 96.8.
+  add_pockets(rectangle(96, 8, 121, 20));
+  EXPECT_TRUE(fit().cannot.empty()) << "free without the brass";
+  FlatPart before;
+  before.mark = "P01-upper-rib";
+  before.kind = PartKind::cross_rib;
+  before.panel = 1;
+  before.thickness_mm = 30;
+  before.outline = straight_chain({{122, -30}, {135, -30}, {135, 30}, {122, 30}});
+  FlatPart behind = before;
+  behind.mark = "P01-lower-rib";
+  behind.outline = straight_chain({{70, -20}, {90, -20}, {90, 20}, {70, 20}});
+  frame.flats = {before, behind};
+  const PanelFit fit = this->fit();
+  ASSERT_EQ(fit.cannot.size(), 1u);
+  EXPECT_EQ(fit.cannot.front().marks.front(), "P01-U01");
+  EXPECT_THAT(fit.cannot.front().blocked_by, ::testing::AnyOf("P01-upper-rib", "P01-lower-rib"));
+}
+
+TEST_F(HandMadePanel, TellsOfBrassThatStandsInAPrism) {
+  add_prism("P01-U01", {{100, 9}, {120, 9}, {120, 19}, {100, 19}});
+  add_pockets(rectangle(99, 8, 121, 20));
+  FlatPart plate;
+  plate.mark = "P01-upper-rib";
+  plate.kind = PartKind::cross_rib;
+  plate.panel = 1;
+  plate.thickness_mm = 5;
+  plate.outline = straight_chain({{90, -20}, {130, -20}, {130, 20}, {90, 20}});
+  // 0.05 mm into the prism; 0.01 mm would count as touching.
+  plate.place.origin.z = 18.95;
+  frame.flats = {plate};
+  ASSERT_EQ(fit().cannot.size(), 1u);
+  EXPECT_EQ(fit().cannot.front().words,
+            "P01-U01 cannot go in: P01-upper-rib stands where it belongs. Make room there.");
+  frame.flats[0].place.origin.z = 18.99;
+  EXPECT_TRUE(fit().cannot.empty());
+}
+
+TEST_F(HandMadePanel, TellsOfASeatThatIsOpenToTheSea) {
+  add_prism("P01-U01", {{100, 9}, {120, 9}, {120, 19}, {100, 19}});
+  for (RibPlan& rib : frame.ribs) {
+    // The brass ends where the pocket would: a notch open seaward.
+    rib.outline = {{80, -20}, {140, -20}, {140, 8}, {99, 8}, {99, 20}, {140, 20}, {140, 80}, {80, 80}};
+    rib.edge = straight_chain(rib.outline);
+  }
+  const PanelFit fit = this->fit();
+  ASSERT_EQ(fit.open_seats.size(), 1u);
+  EXPECT_EQ(fit.open_seats.front().mark, "P01-U01");
+  EXPECT_TRUE(fit.open_seats.front().from_sea);
+  EXPECT_FALSE(fit.open_seats.front().from_lamp);
+}
+
+std::multiset<std::string> marks_in(const PanelFit& fit) {
+  std::multiset<std::string> marks;
+  for (const FitStep& step : fit.steps) marks.insert(step.marks.begin(), step.marks.end());
+  for (const FitBlocked& blocked : fit.cannot) marks.insert(blocked.marks.begin(), blocked.marks.end());
+  return marks;
+}
+
+void expect_every_prism_once(const LensPlan& plan, const std::vector<PanelFit>& fits) {
+  for (const PanelFit& fit : fits) {
+    const auto marks = marks_in(fit);
+    for (const PlannedPrism& prism : plan.prisms) {
+      if (prism.panel != fit.panel) continue;
+      EXPECT_EQ(marks.count(prism.mark), 1u) << prism.mark;
+    }
+    EXPECT_EQ(marks.count(fit.first_rib), 1u);
+    EXPECT_EQ(marks.count(fit.second_rib), 1u);
+  }
+}
+
+TEST(FitUp, BringsEveryPrismOfTheBeltSampleIn) {
+  const LensPlan plan = *plan_lens(sixth_order_belt(Faces::true_curve));
+  const auto fits = fit_up(plan, plan_frame(plan));
+  ASSERT_TRUE(fits.ok());
+  ASSERT_EQ(fits->size(), 6u);
+  expect_every_prism_once(plan, *fits);
+  for (const PanelFit& fit : *fits) EXPECT_TRUE(fit.cannot.empty()) << fit.panel;
+  EXPECT_EQ((*fits)[3].first_rib.substr(0, 4), "P04-") << "marks of each congruent panel are its own";
+}
+
+// The refracting rings of a bull's-eye grip each other and the leaning rib: they go in as one.
+TEST(FitUp, PutsTheRingsOfABullsEyeTogetherFirst) {
+  const LensPlan plan = *plan_lens(fourth_order_bullseye(Faces::true_curve));
+  const auto fits = fit_up(plan, plan_frame(plan));
+  ASSERT_TRUE(fits.ok());
+  expect_every_prism_once(plan, *fits);
+  const PanelFit& fit = fits->front();
+  EXPECT_TRUE(fit.cannot.empty());
+  const auto group =
+      std::find_if(fit.steps.begin(), fit.steps.end(), [](const FitStep& s) { return s.put_together; });
+  ASSERT_NE(group, fit.steps.end());
+  EXPECT_EQ(group->way, FitWay::square_to_rib);
+  EXPECT_THAT(group->words, HasSubstr("on the bench"));
+}
+
+TEST(FitUp, MovesCementedRingsAsOne) {
+  LensValues values = sixth_order_belt(Faces::true_curve);
+  values.section.gap_mm = 0;
+  const LensPlan plan = *plan_lens(values);
+  const auto fits = fit_up(plan, plan_frame(plan));
+  ASSERT_TRUE(fits.ok());
+  expect_every_prism_once(plan, *fits);
+  const auto& steps = fits->front().steps;
+  const auto cemented =
+      std::find_if(steps.begin(), steps.end(), [](const FitStep& s) { return s.marks.size() > 1; });
+  ASSERT_NE(cemented, steps.end());
+  EXPECT_FALSE(cemented->put_together);
+  const auto refracting = std::count_if(plan.prisms.begin(), plan.prisms.end(), [](const PlannedPrism& prism) {
+    return prism.panel == 1 && is_refracting(prism.kind);
+  });
+  EXPECT_EQ(cemented->marks.size(), static_cast<std::size_t>(refracting));
+}
+
+TopoDS_Shape shifted(const TopoDS_Shape& shape, SpaceVector by) {
+  gp_Trsf move;
+  move.SetTranslation(gp_Vec(by.x, by.y, by.z));
+  return shape.Moved(TopLoc_Location(move));
+}
+
+// The kernel's own cut: on the way told for the last prism, it meets no neighbour and no rib.
+TEST(FitUp, TellsAWayThatTheSolidsLeaveFree) {
+  const LensPlan plan = *plan_lens(sixth_order_belt(Faces::arc));
+  FramePlan frame = plan_frame(plan);
+  const PanelFit fit = fit_up(plan, frame)->front();
+  const FitStep& last = fit.steps[fit.steps.size() - 2];
+  ASSERT_EQ(last.way, FitWay::from_sea_then_in);
+  LensPlan two = plan;
+  const std::size_t at = static_cast<std::size_t>(plan.find(last.marks.front()) - plan.prisms.data());
+  two.prisms = {plan.prisms[at], plan.prisms[at + 1]};
+  const LensBodies bodies = *BodyShop().make(two);
+  const auto rib = std::find_if(frame.ribs.begin(), frame.ribs.end(),
+                                [&](const RibPlan& r) { return r.mark == fit.first_rib; });
+  const double a = radians(rib->azimuth_deg);
+  const double way = rib->side == Side::clockwise ? 1 : -1;
+  const SpaceVector inward{-way * std::sin(a), way * std::cos(a), 0};
+  const SpaceVector off = (last.into_pocket_mm + 0.2) * inward;
+  for (const double out_mm : {0.0, 2.0, 6.0, 15.0, 40.0}) {
+    const SpaceVector moved = off + out_mm * direction_at(a, 0);
+    EXPECT_LT(common_volume_mm3(shifted(bodies.prisms[0].shape, moved), bodies.prisms[1].shape), 1e-6)
+        << out_mm;
+  }
+  for (const double part : {0.3, 0.6}) {
+    EXPECT_LT(common_volume_mm3(shifted(bodies.prisms[0].shape, part * off), bodies.prisms[1].shape), 1e-6)
+        << part;
+  }
+}
+
+TEST(FitUp, CanBeStopped) {
+  const LensPlan plan = *plan_lens(sixth_order_belt(Faces::arc));
+  int told = 0;
+  const auto fits = fit_up(plan, plan_frame(plan), [&](double, std::string_view) { return ++told < 5; });
+  ASSERT_FALSE(fits.ok());
+  EXPECT_EQ(fits.problem().trouble, Trouble::stopped);
+}
+
+TEST(FitUp, AnswersForLensesDrawnByLot) {
+  Lot lot(20);
+  int tried = 0;
+  while (tried < 2) {
+    const auto plan = plan_lens(random_lens(lot));
+    if (!plan || plan->prisms.size() > 150) continue;
+    ++tried;
+    const auto fits = fit_up(*plan, plan_frame(*plan));
+    ASSERT_TRUE(fits.ok());
+    expect_every_prism_once(*plan, *fits);
+  }
+}
+
+}  // namespace
+}  // namespace prismwright
