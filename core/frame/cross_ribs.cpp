@@ -107,7 +107,10 @@ class BarMaker {
     const FrameSettings& settings = desk_.settings();
     const double room = room_round_screw_mm(settings.screw_mm, settings.least_brass_mm,
                                             can_sink(plate_thickness_mm(side), settings.screw_mm));
-    const RibBrass brass(side, desk_.flat(side.mark));
+    if (places.empty()) return {};
+    HeightRange heights{places.front().v, places.front().v};
+    for (const PlatePoint p : places) heights = {std::min(heights.low, p.v), std::max(heights.high, p.v)};
+    const RibBrass brass(side, desk_.flat(side.mark), heights);
     std::vector<PlatePoint> kept;
     for (const PlatePoint p : places) {
       if (brass.room_at(p) >= room) kept.push_back(p);

@@ -124,7 +124,7 @@ class HingeMaker {
     const double room = screw_room(rib);
     std::vector<double> shares{0.5};
     if (height / 2 >= 2 * room) shares = {0.25, 0.75};
-    const RibBrass brass(rib, desk_.flat(rib.mark));
+    const RibBrass brass(rib, desk_.flat(rib.mark), heights);
     for (const double share : shares) {
       const PlatePoint at{u_mm, heights.low + share * height};
       const double wall = settings_.screw_mm / 2 + settings_.least_brass_mm;

@@ -45,7 +45,7 @@ class LatchMaker {
 
  private:
   bool find_hold() {
-    const RibBrass brass(*side_.fixed, desk_.flat(side_.fixed->mark));
+    const RibBrass brass(*side_.fixed, desk_.flat(side_.fixed->mark), {v_mm_, v_mm_});
     for (const double screws : {3.0, 2.0, 1.5}) {
       hold_mm_ = screws * screw_mm_;
       if (brass.room_at({edge_u_mm_ - hold_mm_, v_mm_}) >= screw_mm_ / 2 + settings_.least_brass_mm)

@@ -47,7 +47,7 @@ class EndPlaces {
   EndPlaces(FrameDesk& desk, const PanelBay& bay, const LevelPlate& plate, const RibPlan& rib)
       : plate_(plate),
         rib_(rib),
-        brass_(rib, desk.flat(rib.mark)),
+        brass_(rib, desk.flat(rib.mark), plate.heights),
         half_width_(bay.half_width()),
         screw_(desk.settings().screw_mm),
         wall_(screw_ / 2 + desk.settings().least_brass_mm),

@@ -9,35 +9,7 @@
 namespace prismwright {
 namespace {
 
-constexpr double kSliver_mm2 = 1e-4;
 constexpr int kEdgeSteps = 24;
-
-double distance_to(const PlateOutline& outline, PlatePoint p) {
-  double least2 = std::numeric_limits<double>::max();
-  for (std::size_t i = 0; i < outline.size(); ++i) {
-    const PlatePoint a = outline[i];
-    const PlatePoint b = outline[i + 1 < outline.size() ? i + 1 : 0];
-    const double du = b.u - a.u;
-    const double dv = b.v - a.v;
-    const double length2 = du * du + dv * dv;
-    const double share =
-        length2 > 0 ? std::clamp(((p.u - a.u) * du + (p.v - a.v) * dv) / length2, 0.0, 1.0) : 0;
-    const double away_u = p.u - a.u - share * du;
-    const double away_v = p.v - a.v - share * dv;
-    least2 = std::min(least2, away_u * away_u + away_v * away_v);
-  }
-  return std::sqrt(least2);
-}
-
-bool is_inside(const PlateOutline& outline, PlatePoint p) {
-  bool inside = false;
-  for (std::size_t i = 0, j = outline.size() - 1; i < outline.size(); j = i++) {
-    const PlatePoint a = outline[i];
-    const PlatePoint b = outline[j];
-    if ((a.v > p.v) != (b.v > p.v) && p.u < (b.u - a.u) * (p.v - a.v) / (b.v - a.v) + a.u) inside = !inside;
-  }
-  return inside;
-}
 
 std::optional<double> rightmost_at(const PlateOutline& outline, double v) {
   std::optional<double> most;
@@ -53,7 +25,12 @@ std::optional<double> rightmost_at(const PlateOutline& outline, double v) {
 
 }  // namespace
 
-RibBrass::RibBrass(const RibPlan& rib, const FlatPart& plate) : rib_(rib) {
+RibBrass::RibBrass(const RibPlan& rib, const FlatPart& plate, HeightRange heights)
+    : outline_(rib.outline, heights) {
+  for (const Pocket& pocket : rib.pockets) {
+    const PlateEdges edges(pocket.outline, heights);
+    if (!edges.empty()) pockets_.push_back(edges);
+  }
   for (const PlateHole& hole : plate.holes) {
     const SpacePoint centre = plate.place.out_of(SpacePoint{hole.centre.u, hole.centre.v, 0});
     const double u = dot(centre - SpacePoint{}, outward_of(rib));
@@ -62,11 +39,11 @@ RibBrass::RibBrass(const RibPlan& rib, const FlatPart& plate) : rib_(rib) {
 }
 
 double RibBrass::room_at(PlatePoint centre) const {
-  double room = distance_to(rib_.outline, centre);
-  if (!is_inside(rib_.outline, centre)) return -room;
-  for (const Pocket& pocket : rib_.pockets) {
-    const double away = distance_to(pocket.outline, centre);
-    if (is_inside(pocket.outline, centre)) return -away;
+  double room = outline_.distance_mm(centre);
+  if (!outline_.holds(centre)) return -room;
+  for (const PlateEdges& pocket : pockets_) {
+    const double away = pocket.distance_mm(centre);
+    if (pocket.holds(centre)) return -away;
     room = std::min(room, away);
   }
   for (const Disc& hole : holes_) {
@@ -77,26 +54,23 @@ double RibBrass::room_at(PlatePoint centre) const {
 }
 
 std::optional<Stretch> widest_brass(const RibPlan& rib, HeightRange heights) {
-  const PlateExtent extent = extent_of({rib.outline});
-  const PlateRegion strip{plate_rectangle({extent.low.u, heights.low}, {extent.high.u, heights.high})};
-  std::vector<PlateOutline> pockets;
-  for (const Pocket& pocket : rib.pockets) pockets.push_back(pocket.outline);
-  const PlateRegion brass = first_less_second({rib.outline}, united(pockets));
-  std::vector<Stretch> blocked;
-  for (const PlateOutline& outline : first_less_second(strip, brass)) {
-    if (signed_area_mm2(outline) < kSliver_mm2) continue;
-    const PlateExtent taken = extent_of({outline});
-    blocked.push_back({taken.low.u, taken.high.u});
-  }
-  std::sort(blocked.begin(), blocked.end(),
-            [](const Stretch& a, const Stretch& b) { return a.from_u_mm < b.from_u_mm; });
-  blocked.push_back({extent.high.u, extent.high.u});
+  std::vector<HeightRange> shadows;
+  PlateEdges(rib.outline, heights).append_shadows(heights, shadows);
+  for (const Pocket& pocket : rib.pockets) PlateEdges(pocket.outline, heights).append_shadows(heights, shadows);
+  if (shadows.empty()) return std::nullopt;
+  std::sort(shadows.begin(), shadows.end(), [](HeightRange a, HeightRange b) { return a.low < b.low; });
+  // Between two shadows the plate is one thing, brass or none, at all of the heights.
+  const RibBrass brass(rib, {}, heights);
+  const double middle_v = (heights.low + heights.high) / 2;
   Stretch best;
-  double free_from = extent.low.u;
-  for (const Stretch& taken : blocked) {
-    const Stretch free{free_from, taken.from_u_mm};
-    if (free.width_mm() > best.width_mm()) best = free;
-    free_from = std::max(free_from, taken.to_u_mm);
+  double free_from = shadows.front().high;
+  for (const HeightRange shadow : shadows) {
+    const Stretch free{free_from, shadow.low};
+    if (free.width_mm() > best.width_mm() &&
+        brass.room_at({(free.from_u_mm + free.to_u_mm) / 2, middle_v}) > 0) {
+      best = free;
+    }
+    free_from = std::max(free_from, shadow.high);
   }
   if (best.width_mm() <= 0) return std::nullopt;
   return best;

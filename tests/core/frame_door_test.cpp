@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <optional>
 
 #include "core/base/angle.h"
@@ -53,11 +54,26 @@ const FlatPart* find(const FramePlan& frame, const std::string& mark) {
   return nullptr;
 }
 
+struct Made {
+  LensPlan plan;
+  FramePlan frame;
+};
+// Worked out once for all tests of a door.
+const Made& made(const Door& lens) {
+  static std::map<std::string, Made> known;
+  const auto [place, is_new] = known.try_emplace(lens.name);
+  if (is_new) {
+    place->second.plan = plan_of(lens.values);
+    place->second.frame = plan_frame(place->second.plan);
+  }
+  return place->second;
+}
+
 class FrameDoor : public testing::TestWithParam<Door> {};
 
 TEST_P(FrameDoor, HasTwoHingesAndALatchWithTheirScrews) {
-  const LensPlan plan = plan_of(GetParam().values);
-  const FramePlan frame = plan_frame(plan);
+  const LensPlan& plan = made(GetParam()).plan;
+  const FramePlan& frame = made(GetParam()).frame;
   const auto places = door_places(plan);
   ASSERT_TRUE(frame.hinge && places);
   EXPECT_EQ(frame.hinge->opens_clockwise, places->hinge_side == Side::clockwise);
@@ -87,8 +103,8 @@ TEST_P(FrameDoor, HasTwoHingesAndALatchWithTheirScrews) {
 }
 
 TEST_P(FrameDoor, HangsFartherOutThanItsRibs) {
-  const LensPlan plan = plan_of(GetParam().values);
-  const FramePlan frame = plan_frame(plan);
+  const LensPlan& plan = made(GetParam()).plan;
+  const FramePlan& frame = made(GetParam()).frame;
   const auto places = door_places(plan);
   ASSERT_TRUE(frame.hinge && places);
   for (const RibPlan& rib : frame.ribs) {
@@ -103,8 +119,8 @@ TEST_P(FrameDoor, HangsFartherOutThanItsRibs) {
 
 // The brass of the door, turned about its hinge by hand.
 TEST_P(FrameDoor, SwingsOutPastEveryOtherPart) {
-  const LensPlan plan = plan_of(GetParam().values);
-  const FramePlan frame = plan_frame(plan);
+  const LensPlan& plan = made(GetParam()).plan;
+  const FramePlan& frame = made(GetParam()).frame;
   ASSERT_TRUE(frame.hinge);
   const int own = plan.values.frame.door_panel;
   std::vector<PartPoints> moving;
@@ -125,8 +141,8 @@ TEST_P(FrameDoor, SwingsOutPastEveryOtherPart) {
 }
 
 TEST_P(FrameDoor, RubsWhenItIsOpenedTheOtherWay) {
-  const LensPlan plan = plan_of(GetParam().values);
-  const FramePlan frame = plan_frame(plan);
+  const LensPlan& plan = made(GetParam()).plan;
+  const FramePlan& frame = made(GetParam()).frame;
   ASSERT_TRUE(frame.hinge);
   const int own = plan.values.frame.door_panel;
   double most = -1;
@@ -143,12 +159,12 @@ TEST_P(FrameDoor, RubsWhenItIsOpenedTheOtherWay) {
 }
 
 TEST_P(FrameDoor, IsNotWarnedOf) {
-  for (const FrameWarning& warning : plan_frame(plan_of(GetParam().values)).warnings)
+  for (const FrameWarning& warning : made(GetParam()).frame.warnings)
     EXPECT_EQ(warning.sentence.find("cannot swing"), std::string::npos) << warning.sentence;
 }
 
 INSTANTIATE_TEST_SUITE_P(Doors, FrameDoor, testing::ValuesIn(doors()),
-                         [](const auto& made) { return std::string(made.param.name); });
+                         [](const auto& lens) { return std::string(lens.param.name); });
 
 TEST(HingeLeaf, IsAClosedOutlineRoundItsPin) {
   // Thin and thick pins against the flange: with and without a step in the block.
