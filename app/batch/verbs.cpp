@@ -13,6 +13,7 @@ std::vector<std::unique_ptr<Verb>> all_verbs() {
   verbs.push_back(prove_verb());
   verbs.push_back(section_verb());
   verbs.push_back(bodies_verb());
+  verbs.push_back(frame_verb());
   verbs.push_back(clearances_verb());
   verbs.push_back(light_verb());
   verbs.push_back(works_verb());

@@ -16,6 +16,7 @@ std::unique_ptr<Verb> show_verb();
 std::unique_ptr<Verb> prove_verb();
 std::unique_ptr<Verb> section_verb();
 std::unique_ptr<Verb> bodies_verb();
+std::unique_ptr<Verb> frame_verb();
 std::unique_ptr<Verb> clearances_verb();
 std::unique_ptr<Verb> light_verb();
 std::unique_ptr<Verb> works_verb();

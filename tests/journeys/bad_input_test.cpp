@@ -63,6 +63,7 @@ INSTANTIATE_TEST_SUITE_P(
                 {"section.land_mm=12"},
                 {"U01", "section.land_mm", "12 mm", "30 mm", "5 mm", "narrower"}},
         Refused{"PocketDeeperThanTheRib", {"frame.pocket_mm=7"}, {"frame.pocket_mm", "7", "5", "shallower"}},
+        Refused{"SheetNarrowerThanAnyPlate", {"frame.sheet_width_mm=10"}, {"frame.sheet_width_mm", "10", "50"}},
         Refused{"UnknownKey", {"section.twist_deg=4"}, {"section.twist_deg", "keys"}},
         Refused{"UnknownOrder", {"brief.order=12"}, {"brief.order", "12", "hyper-radial"}},
         Refused{"BlindPanelThatIsNotThere", {"panels.blind=9"}, {"panels.blind", "9", "8"}}),
@@ -90,6 +91,7 @@ class BadFiles : public BatchDesk {
                                                {"prove", path},
                                                {"set", path, "section.edge_mm=3"},
                                                {"undo", path},
+                                               {"frame", path},
                                                {"works", path, "record", "P01-C", "mastered"},
                                                {"bench", path, "record", "P01-C", "1"}}) {
       const Answer answer = ask(words);
@@ -163,6 +165,20 @@ TEST_F(BadFiles, SolidsIntoAFolderThatCannotBeMade) {
   const Answer answer = ask({"bodies", book_, "--out", at("a-file/solids"), "--only", "P01-C"});
   EXPECT_EQ(answer.code, 3);
   EXPECT_THAT(answer.err, HasSubstr("a-file/solids"));
+  EXPECT_EQ(bytes_of(at("a-file")), "not a folder");
+  EXPECT_EQ(bytes_of(book_), before);
+}
+
+TEST_F(BadFiles, CutFilesIntoAFolderThatCannotBeMade) {
+  write("a-file", "not a folder");
+  const std::string before = bytes_of(book_);
+  const Answer answer = ask({"frame", book_, "--out", at("a-file/cut")});
+  EXPECT_EQ(answer.code, 3);
+  EXPECT_TRUE(answer.out.empty());
+  EXPECT_THAT(answer.err, HasSubstr("a-file/cut"));
+  const Answer list = ask({"frame", book_, "--csv", at("a-file/parts.csv")});
+  EXPECT_EQ(list.code, 3);
+  EXPECT_THAT(list.err, HasSubstr("a-file/parts.csv"));
   EXPECT_EQ(bytes_of(at("a-file")), "not a folder");
   EXPECT_EQ(bytes_of(book_), before);
 }
