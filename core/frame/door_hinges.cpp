@@ -18,7 +18,8 @@ constexpr double kKnuckleRoomPins = 0.1;   // between the knuckle and the other 
 constexpr double kPinPlay_mm = 0.1;        // of the door's leaf on its pin, in diameter
 constexpr double kBetweenLeaves_mm = 0.3;  // in height
 constexpr double kRoomBeside_mm = 0.5;     // between a leaf and what else lies on the rib
-constexpr double kScrewInside_mm = 0.5;    // of a leaf's screws, farther from the rib's edge than they must be
+constexpr double kOverPocket_mm = 0.2;
+constexpr double kScrewInside_mm = 0.5;  // of a leaf's screws, farther from the rib's edge than they must be
 
 double most_u(const RibPlan& rib) { return extent_of({rib.outline}).high.u; }
 
@@ -50,10 +51,9 @@ class HingeMaker {
 
  private:
   void refuse(const std::string& mark) {
-    desk_.warn(
-        FrameWarning::Kind::no_room, mark, 0, least_height(),
-        "left out, as at its height a rail or a rib between bands lies on the side rib, or the side rib has no "
-        "outer edge. Hang the door at its other side or take a wider rib margin.");
+    desk_.warn(FrameWarning::Kind::no_room, mark, 0, least_height(),
+               "left out, as at its height the side rib has no outer edge, too little brass behind it, or "
+               "something else that lies on it. Hang the door at its other side or take a wider rib margin.");
   }
 
   [[nodiscard]] double least_height() const { return settings_.screw_mm + 2 * settings_.least_brass_mm; }
@@ -63,12 +63,20 @@ class HingeMaker {
     const auto edge = outer_edge(rib.outline, heights);
     if (!edge) return std::nullopt;
     HeightRange best;
+    const double flange_u = edge->least_u_mm - 2 * screw_inside(rib);
     std::vector<HeightRange> taken{{heights.high, heights.high}};
-    for (const PlateOutline& outline : desk_.covered(rib)) {
-      const PlateExtent extent = extent_of({outline});
-      if (extent.high.u < edge->least_u_mm - 2 * screw_inside(rib) - kRoomBeside_mm) continue;
-      taken.push_back({extent.low.v - kRoomBeside_mm, extent.high.v + kRoomBeside_mm});
-    }
+    const auto take = [&](const PlateOutline& outline, double from_u) {
+      std::optional<HeightRange> range;
+      for (const PlatePoint p : outline) {
+        if (p.u < from_u) continue;
+        if (!range) range = HeightRange{p.v, p.v};
+        range = HeightRange{std::min(range->low, p.v), std::max(range->high, p.v)};
+      }
+      if (range) taken.push_back({range->low - kRoomBeside_mm, range->high + kRoomBeside_mm});
+    };
+    for (const PlateOutline& outline : desk_.covered(rib)) take(outline, flange_u - kRoomBeside_mm);
+    // Glass stands the setting gap within its pocket: a flange may just cover a pocket's edge.
+    for (const Pocket& pocket : rib.pockets) take(pocket.outline, flange_u + kOverPocket_mm);
     std::sort(taken.begin(), taken.end(), [](HeightRange a, HeightRange b) { return a.low < b.low; });
     double from = heights.low;
     for (const HeightRange range : taken) {

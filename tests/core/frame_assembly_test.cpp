@@ -144,6 +144,48 @@ TEST_P(FrameAssembly, TouchesWhereItSaysAndOverlapsNowhere) {
   }
 }
 
+// Places on and in the glass of a prism, in the lens frame.
+std::vector<SpacePoint> glass_of(const PlannedPrism& prism) {
+  std::vector<SpacePoint> places;
+  const bool about_lens = prism.turning == TurningAxis::lens;
+  const double dip = radians(prism.axis_dip_deg);
+  const Trim& trim = prism.trim;
+  const double a = radians(trim.clockwise_side_deg);
+  const double b = radians(trim.anticlockwise_side_deg);
+  for (const SectionPoint s : polygon_of(prism.profile, 0.2)) {
+    for (int k = 0; k < 240; ++k) {
+      const double t = 2 * kPi * k / 240;
+      const double across = std::abs(s.z) * std::cos(t);
+      const double up = std::abs(s.z) * std::sin(t);
+      if ((trim.half == Half::upper && up < 0) || (trim.half == Half::lower && up > 0)) continue;
+      const SpacePoint p = about_lens ? SpacePoint{s.r * std::cos(t), s.r * std::sin(t), s.z}
+                                      : SpacePoint{s.r * std::cos(dip) + up * std::sin(dip), across,
+                                                   prism.axis_z_mm - s.r * std::sin(dip) + up * std::cos(dip)};
+      const double in_a = -p.x * std::sin(a) + p.y * std::cos(a);
+      const double in_b = p.x * std::sin(b) - p.y * std::cos(b);
+      if (std::min(in_a, in_b) < trim.set_back_mm) continue;
+      const double axis = radians(prism.axis_deg);
+      places.push_back(
+          {p.x * std::cos(axis) - p.y * std::sin(axis), p.x * std::sin(axis) + p.y * std::cos(axis), p.z});
+    }
+  }
+  return places;
+}
+
+TEST_P(FrameAssembly, LeavesTheGlassClear) {
+  const LensPlan& plan = made(GetParam()).plan;
+  const std::vector<PartPoints> parts = points_of(made(GetParam()).frame, plan);
+  for (const PlannedPrism& prism : plan.prisms) {
+    if (prism.panel > 2 && prism.panel != plan.values.frame.door_panel) continue;
+    for (const SpacePoint p : glass_of(prism)) {
+      for (const PartPoints& part : parts) {
+        if (!part.near_box(p, -0.01)) continue;
+        ASSERT_LT(part.depth(p, 0), 0.01) << prism.mark << " and " << part.mark;
+      }
+    }
+  }
+}
+
 // The hole or bore of a plate on the axis of a screw, pin or dowel.
 struct Found {
   double off_axis_mm = 1e9;
