@@ -19,19 +19,25 @@ namespace {
 
 double box_area_mm2(const PlateExtent& box) { return (box.high.u - box.low.u) * (box.high.v - box.low.v); }
 
-/// Turns that a shape is tried in; empty where no sheet takes it.
-std::vector<int> turns_of(const NestShape& shape, double wide_mm, double high_mm) {
+/// Turns in which a sheet takes a shape.
+struct Turns {
+  std::vector<int> quarters;  ///< all others too where none of these fits
+  std::vector<int> all;
+};
+
+Turns turns_of(const NestShape& shape, double wide_mm, double high_mm) {
   constexpr int kQuarter = kTurnSteps / 4;
   constexpr double kJustFits_mm = 1e-6;
-  std::vector<int> quarters;
-  std::vector<int> others;
+  Turns turns;
   for (int turn = 0; turn < kTurnSteps; ++turn) {
     const PlateExtent& box = shape.extents[static_cast<std::size_t>(turn)];
     if (box.high.u - box.low.u > wide_mm + kJustFits_mm || box.high.v - box.low.v > high_mm + kJustFits_mm)
       continue;
-    (turn % kQuarter == 0 ? quarters : others).push_back(turn);
+    turns.all.push_back(turn);
+    if (turn % kQuarter == 0) turns.quarters.push_back(turn);
   }
-  return quarters.empty() ? others : quarters;
+  if (turns.quarters.empty()) turns.quarters = turns.all;
+  return turns;
 }
 
 Problem stopped() {
@@ -48,11 +54,21 @@ Done check_sheet(const FrameSettings& settings) {
                   settings.sheet_width_mm, settings.sheet_height_mm, spacing));
 }
 
-constexpr std::array kAims = {NestAim::small_box, NestAim::low, NestAim::left};
-
-/// Sheets filled with one aim.
-struct Filling {
+/// A way of filling sheets; turns by 15 deg steps take longer and are tried last.
+struct Try {
   NestAim aim = NestAim::small_box;
+  bool every_turn = false;
+};
+constexpr std::array<Try, 6> kTries = {{{NestAim::small_box, false},
+                                        {NestAim::low, false},
+                                        {NestAim::left, false},
+                                        {NestAim::small_box, true},
+                                        {NestAim::low, true},
+                                        {NestAim::left, true}}};
+
+/// Sheets filled in one way.
+struct Filling {
+  Try way;
   std::vector<OpenSheet> open;
   std::vector<NestSheet> sheets;
 };
@@ -67,22 +83,23 @@ class SheetFiller {
     const std::size_t first = alike.front();
     NestShape shape = nest_shape(flats_[first], settings_.sheet_spacing_mm);
     const double rim = 2 * settings_.sheet_spacing_mm;
-    std::vector<int> turns = turns_of(shape, settings_.sheet_width_mm - rim, settings_.sheet_height_mm - rim);
-    if (turns.empty()) return tell_too_large(alike, shape);
+    Turns turns = turns_of(shape, settings_.sheet_width_mm - rim, settings_.sheet_height_mm - rim);
+    if (turns.all.empty()) return tell_too_large(alike, shape);
     shapes_.push_back(std::move(shape));
     turns_.push_back(std::move(turns));
     groups_.push_back(alike);
   }
 
-  /// The plates on as few sheets as any aim leads to. Answers false when `progress` stops it.
+  /// The plates on as few sheets as any way leads to. Answers false when `progress` stops it.
   bool fill(const Progress& progress, double from, double to) {
     std::vector<std::size_t> order(groups_.size());
     std::iota(order.begin(), order.end(), std::size_t{0});
     std::ranges::stable_sort(order, std::greater<>(),
                              [&](std::size_t i) { return box_area_mm2(shapes_[i].extents.front()); });
-    const double each = (to - from) / static_cast<double>(kAims.size());
-    for (std::size_t i = 0; i < kAims.size(); ++i) {
-      Filling filling{kAims[i], {}, {}};
+    const double each = (to - from) / static_cast<double>(kTries.size());
+    for (std::size_t i = 0; i < kTries.size(); ++i) {
+      if (i > 0 && kTries[i].every_turn && best_.open.size() < 2) break;
+      Filling filling{kTries[i], {}, {}};
       const double start = from + each * static_cast<double>(i);
       if (!fill(filling, order, progress, start, each)) return false;
       if (i == 0 || better(filling, best_)) best_ = std::move(filling);
@@ -131,7 +148,8 @@ class SheetFiller {
     std::optional<Standing> standing;
     for (; !standing; ++sheet) {
       if (sheet == filling.open.size()) start_sheet(filling, flats_[flat]);
-      standing = filling.open[sheet].place(shape, shapes_, turns_[shape], meetings_);
+      standing = filling.open[sheet].place(
+          shape, shapes_, filling.way.every_turn ? turns_[shape].all : turns_[shape].quarters, meetings_);
     }
     --sheet;
     filling.open[sheet].put(*standing, shapes_);
@@ -143,7 +161,7 @@ class SheetFiller {
 
   void start_sheet(Filling& filling, const FlatPart& part) {
     filling.open.emplace_back(settings_.sheet_width_mm, settings_.sheet_height_mm, settings_.sheet_spacing_mm,
-                              filling.aim);
+                              filling.way.aim);
     filling.sheets.push_back(
         {part.metal, part.thickness_mm, settings_.sheet_width_mm, settings_.sheet_height_mm, {}, 0});
   }
@@ -157,7 +175,7 @@ class SheetFiller {
   const std::vector<FlatPart>& flats_;
   const FrameSettings& settings_;
   std::vector<NestShape> shapes_;
-  std::vector<std::vector<int>> turns_;
+  std::vector<Turns> turns_;
   std::vector<AlikePlates> groups_;
   MeetingPlaces meetings_;
   Filling best_;

@@ -39,9 +39,9 @@ struct Nest {
 
 /// Lays the plates that are cut flat on sheets of the settings' size: true outlines, not their boxes, the
 /// largest first, with at least the settings' spacing between them and to the sheet's edge; small ones may lie
-/// in the openings of large ones. Plates are turned by quarter turns, or by 15 deg steps where they fit no
-/// other way. Equal plates give equal sheets. Refused: sizes that are not above 0, a spacing below 0 (code
-/// "sheet"); stopped by `progress` (code "stopped").
+/// in the openings of large ones. Plates are turned by quarter turns, and by 15 deg steps where they fit no
+/// other way or where that saves a sheet. Equal plates give equal sheets. Refused: sizes that are not above 0,
+/// a spacing below 0 (code "sheet"); stopped by `progress` (code "stopped").
 Outcome<Nest> nest_flats(const std::vector<FlatPart>& flats, const FrameSettings& settings,
                          const Progress& progress = {});
 
