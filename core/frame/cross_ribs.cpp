@@ -43,6 +43,19 @@ void add_plate(FrameDesk& desk, const PanelBay& bay, const SectionRib& rib) {
                   width));
 }
 
+// A rib beyond the outermost prisms may stand where the rails are.
+bool clears_rails(FrameDesk& desk, const PanelBay& bay, const SectionRib& rib) {
+  const FrameSettings& settings = desk.settings();
+  const double taken = settings.rail_mm + (bay.is_door ? settings.door_gap_mm : 0);
+  const double room = std::min(desk.high_v_mm() - taken - rib.high.z, rib.low.z - desk.low_v_mm() - taken);
+  if (room >= 0) return true;
+  desk.warn(
+      FrameWarning::Kind::no_room, mark_of(bay, rib), room, 0,
+      "left out, as no prisms stand between it and the rail, which takes its place. Take ribs between bands "
+      "only where prisms stand on either side, or make them thinner.");
+  return false;
+}
+
 class BarMaker {
  public:
   BarMaker(FrameDesk& desk, const PanelBay& bay, const SectionRib& rib, const PlannedPrism& like)
@@ -148,7 +161,7 @@ class BarMaker {
 // Where bars are cut off at the level of the focus, the upper one stands on the lower one.
 void join_at_level(FrameDesk& desk, const PanelBay& bay) {
   const auto& ribs = desk.plan().section.ribs;
-  if (ribs.size() != 2) return;
+  if (ribs.size() != 2 || !clears_rails(desk, bay, ribs[0]) || !clears_rails(desk, bay, ribs[1])) return;
   for (const RibPlan* side : {bay.left, bay.right}) {
     bool both = true;
     for (const SectionRib& rib : ribs) {
@@ -169,6 +182,7 @@ void add_cross_ribs(FrameDesk& desk) {
     if (!like || !bay.has_ribs()) continue;
     const bool about_lens = like->turning == TurningAxis::lens;
     for (const SectionRib& rib : desk.plan().section.ribs) {
+      if (!clears_rails(desk, bay, rib)) continue;
       if (about_lens)
         add_plate(desk, bay, rib);
       else

@@ -300,6 +300,19 @@ TEST(FrameAssemblyOfOneLens, MakesSixKindsOfPlatesForNinePanelsOfThreeKinds) {
   EXPECT_LE(keys.size(), 6u);
 }
 
+TEST(FrameAssemblyOfOneLens, LeavesOutARibBetweenBandsThatStandsWhereTheRailIs) {
+  LensValues values = sixth_order_belt(Faces::arc);
+  values.section.lower_to_deg = values.section.refracting_to_deg;
+  values.section.lower_rib_mm = 20;
+  const FramePlan frame = plan_frame(plan_of(values));
+  const auto warned =
+      std::any_of(frame.warnings.begin(), frame.warnings.end(), [](const FrameWarning& warning) {
+        return warning.mark == "P01-rib-lower" && warning.kind == FrameWarning::Kind::no_room;
+      });
+  EXPECT_TRUE(warned);
+  for (const FlatPart& part : frame.flats) EXPECT_NE(part.kind, PartKind::cross_rib) << part.mark;
+}
+
 TEST(FrameAssemblyOfOneLens, SaysWhatFindsNoRoom) {
   LensValues values = fourth_order_bullseye(Faces::arc);
   values.frame.rail_mm = 4;  // M3 asks for 6 mm

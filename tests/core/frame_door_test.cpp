@@ -7,6 +7,7 @@
 
 #include "core/base/angle.h"
 #include "core/frame/door_places.h"
+#include "core/frame/door_swing.h"
 #include "core/frame/frame_plan.h"
 #include "core/frame/hinge_leaf.h"
 #include "support/part_points.h"
@@ -203,6 +204,34 @@ TEST(NarrowDoor, IsWarnedOfAndRubs) {
   }
   const double at_10 = overlap_mm(own->turned(frame.hinge->place, radians(10)), *next, 0);
   EXPECT_GT(at_10, 1);
+}
+
+// A place of the latch side's rib is turned step by step; the gap that frees it is where it just grazes the
+// plane.
+TEST(LatchRoom, IsTheGapAtWhichTheInnermostPlaceJustGrazesTheNeighbour) {
+  RibPlan rib;
+  rib.azimuth_deg = -20;
+  rib.side = Side::clockwise;
+  rib.outline = {{180, 0}, {260, 0}, {260, 300}, {180, 300}};
+  const SpacePoint hinge = SpacePoint{} + 300.0 * direction_at(radians(20), 0);
+  const LatchRoom room = latch_room(rib, hinge);
+  EXPECT_EQ(room.least_u_mm, 180);
+  const SpaceVector into{std::sin(radians(20)), std::cos(radians(20)), 0};
+  const auto nearest = [&](double gap) {
+    const SpacePoint place = SpacePoint{} + 180.0 * direction_at(radians(-20), 0) + gap * into;
+    double least = gap;
+    for (double angle = 0; angle < 1.5; angle += 1e-4) {
+      const SpaceVector v = place - hinge;
+      const SpacePoint turned{hinge.x + v.x * std::cos(angle) - v.y * std::sin(angle),
+                              hinge.y + v.x * std::sin(angle) + v.y * std::cos(angle), 0};
+      least = std::min(least, dot(turned - SpacePoint{}, into));
+    }
+    return least;
+  };
+  EXPECT_NEAR(nearest(room.needed_mm), 0, 1e-4);
+  EXPECT_LT(nearest(0.9 * room.needed_mm), -0.1);
+  EXPECT_EQ(latch_room(rib, SpacePoint{} + 230.0 * direction_at(radians(20), 0)).needed_mm, 0)
+      << "the hinge stands no farther along that plane than the rib begins";
 }
 
 TEST(FrameWithoutDoor, HasNoPartsWithoutADoorPanel) {
