@@ -15,6 +15,7 @@ constexpr double kThinned_mm = 0.03;
 constexpr double kArc_mm = 0.02;
 constexpr double kLeastFit_mm = 0.03;
 constexpr double kFitShare = 0.06;  // of the margin
+constexpr double kBayArc_mm = 0.2;  // bays are filled with no great care
 constexpr double kRagged_mm = 0.05;
 
 constexpr double kLinkedWithin_mm = 1;
@@ -101,8 +102,11 @@ PlateOutline covered_plate(const std::vector<PlateOutline>& held, const RibLimit
   covered.push_back(tab(covered, limits, false));
   for (PlateOutline& outline : covered) outline = thinned(outline, kThinned_mm);
   const double bay = kBayShare * (limits.high_v_mm - limits.low_v_mm);
-  std::vector<PlateOutline> parts = filled(grown(
-      grown(united(covered), limits.margin_mm + bay, Corner::round, kArc_mm), -bay, Corner::round, kArc_mm));
+  PlateRegion plate = grown(united(covered), limits.margin_mm + fit_within(limits), Corner::round, kArc_mm);
+  const PlateRegion closed =
+      grown(grown(plate, bay, Corner::round, kBayArc_mm), -bay, Corner::round, kBayArc_mm);
+  plate.insert(plate.end(), closed.begin(), closed.end());
+  std::vector<PlateOutline> parts = filled(plate);
   parts = joined(std::move(parts), limits.margin_mm);
   const PlateExtent extent = extent_of(parts);
   parts = filled(common_part(

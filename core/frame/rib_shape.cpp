@@ -9,9 +9,11 @@
 
 #include "core/base/angle.h"
 #include "core/frame/door_places.h"
+#include "core/frame/landings.h"
 #include "core/frame/pockets.h"
 #include "core/frame/rib_key.h"
 #include "core/frame/rib_outline.h"
+#include "core/frame/thin_brass.h"
 
 namespace prismwright {
 namespace {
@@ -47,6 +49,9 @@ class RibShaper {
     tbb::parallel_for(std::size_t{0}, rib.pockets.size(),
                       [&](std::size_t i) { fit_edge(rib.pockets[i], frame_); });
     warn_of_sharp_pockets();
+    warn(thin_brass_warnings(rib, frame_.least_brass_mm));
+    rib.side = task_.side;
+    warn(landing_warnings(rib, plan_, frame_.least_landing_mm));
     rib.shape_key = rib_key(rib);
     return std::move(result_);
   }
@@ -137,6 +142,10 @@ class RibShaper {
         {FrameWarning::Kind::pocket_cut_short, {}, extent_of({pocket.outline}).low.u, least_u_mm(), text});
   }
 
+  void warn(const std::vector<FrameWarning>& warnings) {
+    result_.warnings.insert(result_.warnings.end(), warnings.begin(), warnings.end());
+  }
+
   void warn_of_sharp_pockets() {
     for (const Pocket& pocket : result_.rib.pockets) {
       const double least = least_inside_radius_mm(pocket.edge, CutSide::inside_of_chain);
@@ -160,6 +169,19 @@ class RibShaper {
   RibShape result_;
 };
 
+// All that shapes a prism's end beside the angles of the panel's sides.
+std::string likeness_of(const PlannedPrism& prism) {
+  std::string likeness =
+      fmt::format(" {} {} {:.6f} {:.6f} {} {:.6f} {:.6f} {:.6f}", prism.zone, static_cast<int>(prism.turning),
+                  prism.axis_z_mm, prism.axis_dip_deg, static_cast<int>(prism.trim.half),
+                  prism.trim.half_gap_mm, prism.trim.set_back_mm, prism.trim.flat_inner_mm.value_or(-1));
+  for (const Face& face : prism.profile.faces) {
+    const SectionPoint middle = face.points[face.points.size() / 2];
+    likeness += fmt::format(" {:.6f} {:.6f} {:.6f} {:.6f}", face.start().r, face.start().z, middle.r, middle.z);
+  }
+  return likeness;
+}
+
 }  // namespace
 
 double RibTask::own_deg() const {
@@ -172,8 +194,8 @@ std::string likeness_of(const RibTask& task, const LensPlan& plan, const FrameHe
   for (const HeightRange pad : pad_heights(plan, task.place.number, task.side, heights.low_v, heights.high_v)) {
     likeness += fmt::format(" pad {:.6f} {:.6f}", pad.low, pad.high);
   }
-  // Sides that are mirror images share their outlines; a lopsided panel's prisms differ by their keys.
-  for (const PlannedPrism* prism : task.prisms) likeness += " " + prism->zone + prism->shape_key;
+  // Sides that are mirror images share their outlines.
+  for (const PlannedPrism* prism : task.prisms) likeness += likeness_of(*prism);
   return likeness;
 }
 
