@@ -17,11 +17,13 @@ using testing::HasSubstr;
 
 constexpr double kChord_mm = 0.005;
 
-/// The plate as it lies on its sheet, as polygons within 0.005 mm.
+/// The plate as it lies on its sheet, with its holes, as polygons within 0.005 mm.
 PlateRegion lying(const FlatPart& part, const NestedPart& nested) {
   const FlatPart laid = laid_out(part, nested);
   std::vector<PlateOutline> cuts;
   for (const PlateChain& cut : through_cuts(laid)) cuts.push_back(flattened(cut, kChord_mm));
+  for (const PlateHole& hole : laid.holes)
+    cuts.push_back(flattened(circle_chain(hole.centre, hole.diameter_mm / 2), kChord_mm / 10));
   return first_less_second({flattened(laid.outline, kChord_mm)}, united(cuts));
 }
 

@@ -60,6 +60,7 @@ inline std::vector<FlatPart> plates_of_a_lens(int panels, double scale, bool une
     for (const char* end : {"-rail-top", "-rail-bottom"}) {
       flats.push_back(
           flat_part(mark + end, PartKind::rail, 8, rectangle_chain(200 * scale + more, 20), "rail" + key));
+      flats.back().holes = {{{10, 10}, 6, 0, true, "vent"}};
     }
   }
   flats.push_back(ring_part("ring-top", 220 * scale, 250 * scale));
