@@ -1,169 +1,169 @@
 #include "geometry/clearances.h"
 
 #include <algorithm>
-#include <limits>
-#include <map>
 #include <new>
+#include <unordered_map>
 
-#include <BRepBndLib.hxx>
-#include <Bnd_Box.hxx>
 #include <Standard_Failure.hxx>
 
-#include "core/frame/needed_gap.h"
+#include "geometry/clearance_rules.h"
 #include "geometry/gap_finder.h"
+#include "geometry/measured_part.h"
+#include "geometry/near_pairs.h"
+#include "geometry/rib_place.h"
+#include "geometry/surroundings.h"
 
 namespace prismwright {
 namespace {
 
-constexpr double kClash_mm3 = 1e-3;
-constexpr double kSame_mm = 1e-6;    // a gap that is short of the needed one by less is as good
-constexpr double kNearRing_mm = 25;  // prisms whose box is farther from a ring are not measured against it
+constexpr std::size_t kGapsKept = 100000;
 
-Verdict verdict_of(double gap_mm, double needed_mm, double overlap_mm3) {
-  if (overlap_mm3 > kClash_mm3) return Verdict::clash;
-  return gap_mm < needed_mm - kSame_mm ? Verdict::tight : Verdict::clear;
+using GapStore = std::unordered_map<std::string, GapsFound>;
+
+Problem not_measured(const std::string& why) {
+  return request_problem("clearance", "", "The clearances could not be measured" + why);
 }
 
-// What is asked about one pair beside its solids.
-struct Asked {
-  std::string second;
-  double side_needed_mm = 0;
-  double end_needed_mm = 0;
-};
-
-Clearance judged(const std::string& first, const Asked& asked, const SolidGap& gap, double needed_mm) {
-  return {first,           asked.second,    gap.gap_mm,
-          needed_mm,       gap.overlap_mm3, verdict_of(gap.gap_mm, needed_mm, gap.overlap_mm3),
-          gap.first_point, gap.second_point};
-}
-
-// A prism meets a rib with its end and with its sides. The worse verdict counts; of two alike, the lesser gap.
-Clearance judged_rib(const std::string& first, const Asked& asked, const GapsFound& gaps) {
-  if (!gaps.end) return judged(first, asked, *gaps.side, asked.side_needed_mm);
-  const Clearance end = judged(first, asked, *gaps.end, asked.end_needed_mm);
-  if (!gaps.side) return end;
-  Clearance side = judged(first, asked, *gaps.side, asked.side_needed_mm);
-  Clearance worse = end.verdict != side.verdict ? (end.verdict > side.verdict ? end : side)
-                                                : (end.gap_mm < side.gap_mm ? end : side);
-  worse.overlap_mm3 = end.overlap_mm3 + side.overlap_mm3;
-  return worse;
-}
-
-class Surveyor {
+// One survey of a lens: what is wanted, what of it is known, and what the answers say.
+class Survey {
  public:
-  Surveyor(const LensPlan& plan, const LensBodies& bodies, const FramePlan& frame,
-           const std::vector<FrameBody>& metal)
-      : plan_(plan), bodies_(bodies), frame_(frame) {
-    for (const FrameBody& body : metal) metal_[body.mark] = &body;
-    for (const PrismBody& body : bodies.prisms) prisms_[body.mark] = &body;
+  Survey(const LensPlan& plan, const FramePlan& frame, const std::vector<MeasuredPart>& parts, GapStore& store)
+      : parts_(parts), store_(store), rules_(plan), round_(surroundings_of(plan.values.frame)) {
+    pairs_ = near_pairs(plan, frame, parts);
   }
 
-  Outcome<std::vector<Clearance>> survey(const Progress& progress) {
-    ask_prism_pairs();
-    ask_ribs();
-    ask_rings();
-    const auto found = find_gaps(wanted_, progress);
-    if (!found) return found.problem();
-    std::vector<Clearance> clearances;
-    for (std::size_t i = 0; i < wanted_.size(); ++i) {
-      const GapsFound& gaps = (*found)[i];
-      clearances.push_back(wanted_[i].rib
-                               ? judged_rib(wanted_[i].mark, asked_[i], gaps)
-                               : judged(wanted_[i].mark, asked_[i], *gaps.side, asked_[i].side_needed_mm));
+  std::optional<Problem> measure(const Progress& progress) {
+    std::vector<GapJob> jobs;
+    ask_pairs(jobs);
+    ask_surroundings(jobs);
+    measured_ = static_cast<int>(jobs.size());
+    auto trouble = do_all(jobs, progress);
+    for (GapJob& job : jobs) {
+      if (job.done) store_[job.key] = job.found;
     }
-    return clearances;
+    return trouble;
   }
+
+  std::vector<Clearance> answers() {
+    std::vector<Clearance> all;
+    for (std::size_t i = 0; i < pairs_.size(); ++i) {
+      const WantedPair& pair = pairs_[i];
+      const MeasuredPart& first = parts_[pair.first];
+      const GapsFound gaps = moved(store_.at(pair_keys_[i]), first.place);
+      if (!gaps.end && !gaps.side) continue;
+      Clearance judged = rules_.judged(first, parts_[pair.second], pair.joint, gaps);
+      if (judged.gap_mm <= pair.no_farther_mm) all.push_back(std::move(judged));
+    }
+    for (const Surrounding& surrounding : round_) add_surrounding(surrounding, all);
+    return all;
+  }
+
+  [[nodiscard]] int measured() const { return measured_; }
 
  private:
-  [[nodiscard]] const PrismBody* body_of(const PlannedPrism& prism) const {
-    const auto found = prisms_.find(prism.mark);
-    return found == prisms_.end() ? nullptr : found->second;
-  }
-
-  [[nodiscard]] double grows(double extent_mm) const {
-    return needed_gap_mm(extent_mm, plan_.values.material.name, plan_.values.frame.heat_range_k);
-  }
-
-  // Congruent prisms share their section.
-  double side_growth(const PlannedPrism& prism) {
-    const auto [known, fresh] = side_growth_.emplace(prism.zone, 0.0);
-    if (fresh) known->second = grows(section_extent_mm(prism.profile));
-    return known->second;
-  }
-
-  void ask(GapWanted wanted, Asked asked) {
-    wanted_.push_back(std::move(wanted));
-    asked_.push_back(std::move(asked));
-  }
-
-  // A prism as the second of a pair: by its turned section where it stands as planned.
-  std::shared_ptr<const TurnedPart> turned(const PlannedPrism& prism, const PrismBody& body) {
-    const auto [known, fresh] = turned_.emplace(prism.mark, nullptr);
-    if (fresh) known->second = TurnedPart::of(prism, body.shape);
-    return known->second;
-  }
-
-  void ask_prism_pairs() {
-    for (const NeighbourPair& pair : neighbours(plan_)) {
-      const PlannedPrism& a = plan_.prisms[pair.first];
-      const PlannedPrism& b = plan_.prisms[pair.second];
-      const PrismBody* first = body_of(a);
-      const PrismBody* second = body_of(b);
-      if (!first || !second) continue;
-      // Refracting rings without a gap between them are cemented ring to ring and grow as one.
-      const bool cemented =
-          plan_.section.input.settings.gap_mm == 0 && is_refracting(a.kind) && is_refracting(b.kind);
-      const double needed = cemented ? 0 : side_growth(a) + side_growth(b);
-      auto part = turned(b, *second);
-      if (part && !part->can_measure(a)) part = nullptr;
-      ask({a.mark, first->shape, second->shape, nullptr, part}, {b.mark, needed, needed});
+  void ask(std::vector<GapJob>& jobs, const std::string& key, const std::string& mark,
+           std::function<GapsFound()> measure) {
+    if (!store_.contains(key) && asked_.emplace(key, true).second) {
+      jobs.push_back({mark, key, std::move(measure), {}, false});
     }
   }
 
-  void ask_ribs() {
-    for (const PlannedPrism& prism : plan_.prisms) {
-      const PrismBody* body = body_of(prism);
-      if (!body) continue;
-      for (const RibPlan& rib : frame_.ribs) {
-        const auto metal = metal_.find(rib.mark);
-        if (rib.panel != prism.panel || metal == metal_.end()) continue;
-        ask({prism.mark, body->shape, metal->second->shape, &rib, nullptr},
-            {rib.mark, side_growth(prism), grows(body->greatest_length_mm)});
+  void ask_pairs(std::vector<GapJob>& jobs) {
+    for (const WantedPair& pair : pairs_) {
+      const MeasuredPart& first = parts_[pair.first];
+      const MeasuredPart& second = parts_[pair.second];
+      // How far is looked decides what is left out.
+      pair_keys_.push_back(pair_word(first, second) + (pair.no_farther_mm < kNear_mm ? "near" : ""));
+      ask(jobs, pair_keys_.back(), first.mark,
+          [&first, &second, far_mm = pair.no_farther_mm] { return pair_gap(first, second, far_mm); });
+    }
+  }
+
+  void ask_surroundings(std::vector<GapJob>& jobs) {
+    for (const Surrounding& surrounding : round_) {
+      for (const MeasuredPart& part : parts_) {
+        ask(jobs, round_word(part, surrounding), part.mark, [&part, &surrounding] {
+          return GapsFound{std::nullopt, upright(gap_to(part, surrounding), part, false)};
+        });
       }
     }
   }
 
-  void ask_rings() {
-    for (const RingPlan& ring : frame_.rings) {
-      const auto metal = metal_.find(ring.mark);
-      if (metal == metal_.end()) continue;
-      Bnd_Box ring_box;
-      BRepBndLib::Add(metal->second->shape, ring_box);
-      const auto part = TurnedPart::of(ring, metal->second->shape);
-      for (const PlannedPrism& prism : plan_.prisms) {
-        const PrismBody* body = body_of(prism);
-        if (!body) continue;
-        Bnd_Box box;
-        BRepBndLib::Add(body->shape, box);
-        if (box.Distance(ring_box) > kNearRing_mm) continue;
-        const double needed = side_growth(prism);
-        ask({prism.mark, body->shape, metal->second->shape, nullptr, part}, {ring.mark, needed, needed});
-      }
+  // Points about the lens axis are kept as if the part stood where its solid was made.
+  static std::optional<SolidGap> upright(std::optional<SolidGap> gap, const MeasuredPart& part, bool back) {
+    if (!gap) return gap;
+    const gp_Trsf place = back ? part.place : part.place.Inverted();
+    gap->first_point.Transform(place);
+    gap->second_point.Transform(place);
+    return gap;
+  }
+
+  void add_surrounding(const Surrounding& surrounding, std::vector<Clearance>& all) {
+    std::vector<Clearance> found;
+    for (const MeasuredPart& part : parts_) {
+      const auto gap = upright(store_.at(round_word(part, surrounding)).side, part, true);
+      if (gap) found.push_back(rules_.judged_round(part, surrounding.mark, *gap));
+    }
+    if (found.empty()) return;
+    const double least = std::min_element(found.begin(), found.end(), [](const auto& a, const auto& b) {
+                           return a.gap_mm < b.gap_mm;
+                         })->gap_mm;
+    const double near = std::max(kNear_mm, found.front().needed_mm);
+    bool told = false;
+    for (Clearance& clearance : found) {
+      const bool nearest = !told && clearance.gap_mm == least;
+      told = told || nearest;
+      if (nearest || clearance.gap_mm <= near) all.push_back(std::move(clearance));
     }
   }
 
-  const LensPlan& plan_;
-  const LensBodies& bodies_;
-  const FramePlan& frame_;
-  std::map<std::string, const FrameBody*> metal_;
-  std::map<std::string, const PrismBody*> prisms_;
-  std::map<std::string, double> side_growth_;
-  std::map<std::string, std::shared_ptr<const TurnedPart>> turned_;
-  std::vector<GapWanted> wanted_;
-  std::vector<Asked> asked_;
+  const std::vector<MeasuredPart>& parts_;
+  GapStore& store_;
+  ClearanceRules rules_;
+  std::vector<Surrounding> round_;
+  std::vector<WantedPair> pairs_;
+  std::vector<std::string> pair_keys_;
+  std::unordered_map<std::string, bool> asked_;
+  int measured_ = 0;
 };
 
 }  // namespace
+
+struct ClearanceShop::Inside {
+  PartBook book;
+  GapStore store;
+  int measured = 0;
+};
+
+ClearanceShop::ClearanceShop() : inside_(std::make_unique<Inside>()) {}
+ClearanceShop::~ClearanceShop() = default;
+
+int ClearanceShop::measured_anew() const { return inside_->measured; }
+
+Outcome<std::vector<Clearance>> ClearanceShop::find(const LensPlan& plan, const LensBodies& bodies,
+                                                    const FramePlan& frame, const std::vector<FrameBody>& metal,
+                                                    const Progress& progress) {
+  try {
+    if (inside_->store.size() > kGapsKept) inside_->store.clear();
+    const auto parts = inside_->book.parts_of(plan, bodies, frame, metal);
+    Survey survey(plan, frame, parts, inside_->store);
+    auto trouble = survey.measure(progress);
+    inside_->measured = survey.measured();
+    if (trouble) return std::move(*trouble);
+    return survey.answers();
+  } catch (const Standard_Failure& failure) {
+    return not_measured(std::string(" (") + failure.GetMessageString() +
+                        "). Change the setting gap or the division of the zones a little.");
+  } catch (const std::bad_alloc&) {
+    return not_measured(": memory ran out. Close other programs and start them again.");
+  }
+}
+
+Outcome<std::vector<Clearance>> find_clearances(const LensPlan& plan, const LensBodies& bodies,
+                                                const FramePlan& frame, const std::vector<FrameBody>& metal,
+                                                const Progress& progress) {
+  return ClearanceShop().find(plan, bodies, frame, metal, progress);
+}
 
 std::string_view name_of(Verdict verdict) {
   switch (verdict) {
@@ -177,20 +177,18 @@ std::string_view name_of(Verdict verdict) {
   return "clear";
 }
 
-Outcome<std::vector<Clearance>> find_clearances(const LensPlan& plan, const LensBodies& bodies,
-                                                const FramePlan& frame, const std::vector<FrameBody>& metal,
-                                                const Progress& progress) {
-  try {
-    return Surveyor(plan, bodies, frame, metal).survey(progress);
-  } catch (const Standard_Failure& failure) {
-    return request_problem("clearance", "",
-                           std::string("The clearances could not be measured (") + failure.GetMessageString() +
-                               "). Change the setting gap or the division of the zones a little.");
-  } catch (const std::bad_alloc&) {
-    return request_problem("clearance", "",
-                           "The clearances could not be measured: memory ran out. Close other "
-                           "programs and start them again.");
+std::string_view name_of(ClearanceKind kind) {
+  switch (kind) {
+    case ClearanceKind::prism_prism:
+      return "prism-prism";
+    case ClearanceKind::prism_metal:
+      return "prism-metal";
+    case ClearanceKind::metal_metal:
+      return "metal-metal";
+    case ClearanceKind::surroundings:
+      return "surroundings";
   }
+  return "prism-metal";
 }
 
 }  // namespace prismwright

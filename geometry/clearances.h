@@ -1,5 +1,6 @@
 #pragma once
 
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -16,30 +17,61 @@ namespace prismwright {
 enum class Verdict { clear, tight, clash };
 std::string_view name_of(Verdict verdict);
 
+/// What the two parts of a clearance are.
+enum class ClearanceKind { prism_prism, prism_metal, metal_metal, surroundings };
+std::string_view name_of(ClearanceKind kind);  ///< "prism-prism", "prism-metal", "metal-metal", "surroundings"
+
 /// The room between two parts.
 struct Clearance {
-  std::string first;       ///< mark of a prism
-  std::string second;      ///< mark of a neighbouring prism, a rib or a ring
+  std::string first;       ///< mark of a prism or a metal part
+  std::string second;      ///< mark of another, or of what stands round: see surroundings.h
   double gap_mm = 0;       ///< least distance between the two solids; 0 when they touch or overlap
-  double needed_mm = 0;    ///< heat growth over the temperature range (see needed_gap_mm)
+  double needed_mm = 0;    ///< what the verdict asks for: see find_clearances
   double overlap_mm3 = 0;  ///< common volume where they overlap
   Verdict verdict = Verdict::clear;
   gp_Pnt first_point;  ///< nearest points, lens frame
   gp_Pnt second_point;
+  ClearanceKind kind = ClearanceKind::prism_metal;
 };
 
-/// Every neighbouring pair of prisms, every prism with the two ribs of its panel, and with a ring within 25 mm.
+/// Cutting tolerance that metal parts need between them where they are not meant to touch, mm (common
+/// practice).
+inline constexpr double kMetalApart_mm = 0.1;
+
+/// Every planned pair of neighbouring prisms and any others that come within 3 mm; every prism with the ribs of
+/// its panel and with any metal part within 25 mm; metal parts within 1 mm of each other; every part within 25
+/// mm of the lamp changer, the lantern's glazing and the pedestal, at least the nearest one of each.
 ///
-/// Gaps are taken between the solids' own faces and edges: against a rib's flat layers and a neighbour's turned
-/// section in closed form where those stand as planned, else by the kernel's solid-to-solid distance; within
-/// 5e-4 mm. Congruent pairs, mirror images too, are worked out once, on two threads. Verdict: clash where the
-/// solids overlap by more than 1e-3 mm3; tight where the gap is under the needed one; else clear. A prism meets
-/// a rib with its end and with its sides, which need different gaps: the worse verdict counts, and of two alike
-/// the lesser gap. Refracting neighbours without a setting gap (section.gap_mm = 0) are cemented ring to ring
-/// by historic practice: they need none. Problems: the modeller finds no answer (code "clearance"), or the work
-/// was stopped.
+/// Gaps are those of the solids' own faces and edges, never too small and too great by 2.5e-4 mm at most (see
+/// pair_gap.h). Verdict: clash where the solids overlap by more than 1e-3 mm3, or reach into a surrounding;
+/// tight where the gap is under the needed one; else clear. Needed:
+///   prism to prism: the heat growth of both (needed_gap.h); none between refracting neighbours that are
+///     cemented ring to ring by historic practice (section.gap_mm = 0);
+///   prism to metal: its growth, at its end in a rib's pocket that of its length. A prism meets a rib with its
+///     end and with its sides: the worse verdict counts, and of two alike the lesser gap;
+///   metal to metal: none for the plan's joints, which may touch; else kMetalApart_mm;
+///   surroundings: frame.room_round_mm.
+/// Problems: the modeller finds no answer (code "clearance"), or the work was stopped.
 Outcome<std::vector<Clearance>> find_clearances(const LensPlan& plan, const LensBodies& bodies,
                                                 const FramePlan& frame, const std::vector<FrameBody>& metal,
                                                 const Progress& progress = {});
+
+/// Finds clearances again and again and remembers every gap by the two solids and their places to each other,
+/// so that an edit measures what it moved and nothing else. Pairs that are congruent are measured once, on two
+/// threads. Safe to use from one worker thread at a time. What was measured before a stop is kept.
+class ClearanceShop {
+ public:
+  ClearanceShop();
+  ~ClearanceShop();
+  /// As the free function.
+  Outcome<std::vector<Clearance>> find(const LensPlan& plan, const LensBodies& bodies, const FramePlan& frame,
+                                       const std::vector<FrameBody>& metal, const Progress& progress = {});
+  /// How many gaps the last call had to measure.
+  [[nodiscard]] int measured_anew() const;
+
+ private:
+  struct Inside;
+  std::unique_ptr<Inside> inside_;
+};
 
 }  // namespace prismwright

@@ -8,8 +8,6 @@
 #include <fmt/format.h>
 #include <Standard_Failure.hxx>
 
-#include "geometry/gap_jobs.h"
-
 namespace prismwright {
 namespace {
 
@@ -31,6 +29,7 @@ class TwoHands {
       if (!report(jobs_[i])) return;
       try {
         jobs_[i].found = jobs_[i].measure();
+        jobs_[i].done = true;
       } catch (const Standard_Failure& failure) {
         give_up(jobs_[i], failure.GetMessageString());
       } catch (const std::bad_alloc&) {
@@ -72,10 +71,8 @@ class TwoHands {
 
 }  // namespace
 
-Outcome<std::vector<GapsFound>> find_gaps(const std::vector<GapWanted>& wanted, const Progress& progress) {
-  GapJobs book(wanted);
-  if (auto trouble = TwoHands(book.jobs(), progress).run()) return *trouble;
-  return book.results();
+std::optional<Problem> do_all(std::vector<GapJob>& jobs, const Progress& progress) {
+  return TwoHands(jobs, progress).run();
 }
 
 }  // namespace prismwright

@@ -1,46 +1,27 @@
 #include "geometry/likeness.h"
 
 #include <cmath>
+#include <cstdint>
+#include <cstring>
 
-#include <fmt/format.h>
-#include <BRepGProp.hxx>
-#include <GProp_GProps.hxx>
-#include <TopLoc_Location.hxx>
 #include <gp_Ax1.hxx>
-#include <gp_Mat.hxx>
 
 namespace prismwright {
 namespace {
 
 constexpr double kPerUnit = 1e7;
-constexpr double kLean = 1e-6;
 
 }  // namespace
 
 std::string place_word(const gp_Trsf& place) {
-  std::string word;
+  std::int64_t numbers[12];
+  std::int64_t* next = numbers;
   for (int row = 1; row <= 3; ++row) {
-    for (int column = 1; column <= 4; ++column) {
-      word += fmt::format("{} ", std::llround(place.Value(row, column) * kPerUnit));
-    }
+    for (int column = 1; column <= 4; ++column) *next++ = std::llround(place.Value(row, column) * kPerUnit);
   }
+  std::string word(sizeof numbers, '\0');
+  std::memcpy(word.data(), numbers, sizeof numbers);
   return word;
-}
-
-std::string solid_word(const TopoDS_Shape& shape) {
-  return fmt::format("{} {}", fmt::ptr(shape.TShape().get()), static_cast<int>(shape.Orientation()));
-}
-
-TopoDS_Shape as_made(const TopoDS_Shape& shape) { return shape.Located(TopLoc_Location()); }
-
-bool mirrors_itself(const TopoDS_Shape& made) {
-  GProp_GProps props;
-  BRepGProp::VolumeProperties(made, props);
-  const gp_Mat moments = props.MatrixOfInertia();
-  const double size = std::sqrt(moments.Value(1, 1) / std::abs(props.Mass()));
-  const double moment = std::abs(moments.Value(1, 1));
-  return std::abs(props.CentreOfMass().Y()) < kLean * size && std::abs(moments.Value(1, 2)) < kLean * moment &&
-         std::abs(moments.Value(2, 3)) < kLean * moment;
 }
 
 UprightTurn upright_turn(const gp_Trsf& place) {
@@ -49,6 +30,16 @@ UprightTurn upright_turn(const gp_Trsf& place) {
   gp_Trsf turn;
   turn.SetRotation(gp_Ax1(gp_Pnt(0, 0, 0), gp_Dir(0, 0, 1)), std::atan2(sine, cosine));
   return {place_word(turn) == place_word(place), std::atan2(sine, cosine)};
+}
+
+bool is_at_rest(const gp_Trsf& place) {
+  for (int row = 1; row <= 3; ++row) {
+    for (int column = 1; column <= 4; ++column) {
+      const double rest = row == column ? 1 : 0;
+      if (std::abs(place.Value(row, column) - rest) * kPerUnit > 1) return false;
+    }
+  }
+  return true;
 }
 
 }  // namespace prismwright

@@ -3,294 +3,365 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <limits>
+#include <queue>
 #include <utility>
 #include <vector>
 
 #include <BRepAdaptor_Curve.hxx>
-#include <BRepAdaptor_Curve2d.hxx>
 #include <BRepAdaptor_Surface.hxx>
-#include <BRepTools.hxx>
 #include <BRep_Tool.hxx>
-#include <TopExp.hxx>
-#include <TopExp_Explorer.hxx>
-#include <TopTools_IndexedMapOfShape.hxx>
-#include <TopoDS.hxx>
-#include <gp_Pnt2d.hxx>
-#include <gp_Vec.hxx>
 
 namespace prismwright {
 namespace {
 
-constexpr int kFirstSteps = 16;
-constexpr int kFirstAcross = 6;
-constexpr double kBound = 1.1;  // cells are a little larger than their middle's slopes say
-constexpr int kMostHalvings = 14;
-constexpr std::size_t kFollowed = 24;
+constexpr int kFirstSteps = 8;
+constexpr int kFirstAcross = 4;
+constexpr double kSafety = 1.15;       // what third and higher orders may add to the second
+constexpr double kLeft = 0.1;          // the same of bends that cancel each other
+constexpr double kBigTurn = 1.0 / 24;  // cells that span more of a face's parameter are halved first
+constexpr double kSmallest_mm = 2e-5;  // cells so small are as good as their middle
 constexpr double kLastStep_mm = 1e-7;
-constexpr double kGain_mm =
-    1e-8;  // a step that gains less is none: valleys between flats would be walked for ever
-constexpr int kMostSteps = 150;
+constexpr int kMostSteps = 60;
+constexpr int kMostCells = 400000;
+constexpr int kMostCellsOfCut = 3000;  // nearer places that do not count are looked past so long
 constexpr std::array<std::pair<int, int>, 8> kWays{
     {{-1, 0}, {1, 0}, {0, -1}, {0, 1}, {-1, -1}, {1, 1}, {-1, 1}, {1, -1}}};
-constexpr double kHair = 1e-7;
-constexpr int kStepsABound = 600;
-constexpr double kOffFaceTest_mm = 6;  // cells smaller than this are given up when they lie off the face
 
-// A piece of a curve (b unused) or of a face about its middle (a, b), with half widths and its reach in mm.
-struct Cell {
-  double a = 0;
-  double b = 0;
-  double half_a = 0;
-  double half_b = 0;
-  double reach_mm = 0;
-  double distance_mm = 0;
-  bool off_face = false;
+// The surface or curve about a place, by powers of its parameters: half widths are folded in.
+struct Local {
+  gp_Pnt p;
+  gp_Vec a;
+  gp_Vec b;
+  gp_Vec aa;
+  gp_Vec ab;
+  gp_Vec bb;
 };
 
-// The parameters of a face within its edges; edges as polygons close enough that what lies between is on the
-// edge, which is searched on its own.
-class FaceBounds {
+// A face or an edge to be searched. An edge has no second parameter.
+class Patch {
  public:
-  explicit FaceBounds(const TopoDS_Face& face) : region_(RegionField::within(lines_of(face))) {
-    double a0 = 0;
-    double a1 = 0;
-    BRepTools::UVBounds(face, a0, a1, low_b_, high_b_);
-  }
+  Patch(const SolidForm::FaceForm& form, const gp_Trsf& place)
+      : form_(&form),
+        surface_(form.face, false),
+        place_(place),
+        low_a_(form.low_a),
+        high_a_(form.high_a),
+        low_b_(form.low_b),
+        high_b_(form.high_b) {}
+  Patch(const TopoDS_Edge& edge, const gp_Trsf& place)
+      : curve_(edge), place_(place), low_a_(curve_.FirstParameter()), high_a_(curve_.LastParameter()) {}
 
-  // Asked twice, a hair apart: where two edges meet they may miss each other by the last bits, and a look along
-  // just that line would go between them.
-  [[nodiscard]] bool hold(double a, double b) const {
-    return region_.holds({a, b}) && region_.holds({a, b + kHair * (high_b_ - low_b_)});
+  [[nodiscard]] bool is_edge() const { return form_ == nullptr; }
+  [[nodiscard]] double low_a() const { return low_a_; }
+  [[nodiscard]] double high_a() const { return high_a_; }
+  [[nodiscard]] double low_b() const { return low_b_; }
+  [[nodiscard]] double high_b() const { return high_b_; }
+
+  [[nodiscard]] gp_Pnt value(double a, double b) const {
+    return (is_edge() ? curve_.Value(a) : surface_.Value(a, b)).Transformed(place_);
+  }
+  [[nodiscard]] Local local(double a, double b, double half_a, double half_b) const {
+    Local at;
+    if (is_edge()) {
+      curve_.D2(a, at.p, at.a, at.aa);
+    } else {
+      surface_.D2(a, b, at.p, at.a, at.b, at.aa, at.bb, at.ab);
+    }
+    at.p.Transform(place_);
+    for (auto& [vector, scale] : {std::pair<gp_Vec*, double>{&at.a, half_a},
+                                  {&at.b, half_b},
+                                  {&at.aa, half_a * half_a},
+                                  {&at.ab, half_a * half_b},
+                                  {&at.bb, half_b * half_b}}) {
+      vector->Transform(place_);
+      *vector *= scale;
+    }
+    return at;
+  }
+  [[nodiscard]] bool holds(double a, double b) const { return is_edge() || form_->holds(a, b); }
+  // How a rectangle of the parameters lies to the face.
+  enum class Lie { on, off, across };
+  [[nodiscard]] Lie lie(double a, double b, double half_a, double half_b) const {
+    if (is_edge()) return Lie::on;
+    const double reach = std::hypot(half_a * form_->mm_per_a, half_b * form_->mm_per_b);
+    const PlatePoint p{a * form_->mm_per_a, b * form_->mm_per_b};
+    if (form_->bounds.to_boundary(p).distance_mm <= reach) return Lie::across;
+    return form_->holds(a, b) ? Lie::on : Lie::off;
   }
 
  private:
-  static std::vector<std::vector<PlatePoint>> lines_of(const TopoDS_Face& face) {
-    std::vector<std::vector<PlatePoint>> lines;
-    // Not a map of edges: a seam bounds its face twice.
-    for (TopExp_Explorer edges(face, TopAbs_EDGE); edges.More(); edges.Next()) {
-      const BRepAdaptor_Curve2d curve(TopoDS::Edge(edges.Current()), face);
-      const int steps = curve.GetType() == GeomAbs_Line ? 1 : kStepsABound;
-      std::vector<PlatePoint> line;
-      for (int i = 0; i <= steps; ++i) {
-        const double share = static_cast<double>(i) / steps;
-        const gp_Pnt2d p =
-            curve.Value(curve.FirstParameter() + share * (curve.LastParameter() - curve.FirstParameter()));
-        line.push_back({p.X(), p.Y()});
-      }
-      lines.push_back(std::move(line));
-    }
-    return lines;
-  }
-
-  RegionField region_;
+  const SolidForm::FaceForm* form_ = nullptr;
+  BRepAdaptor_Surface surface_;
+  BRepAdaptor_Curve curve_;
+  gp_Trsf place_;
+  double low_a_;
+  double high_a_;
   double low_b_ = 0;
   double high_b_ = 0;
 };
 
+struct Cell {
+  int patch = 0;
+  double a = 0;
+  double b = 0;
+  double half_a = 0;
+  double half_b = 0;
+  bool on_face = false;  // wholly
+  bool split_a = true;
+  double least_mm = 0;  // no place of the cell is nearer
+};
+struct Later {
+  bool operator()(const Cell& x, const Cell& y) const { return x.least_mm > y.least_mm; }
+};
+
 class Search {
  public:
-  Search(const RoomField& part, double cell_mm, const std::function<bool(const gp_Pnt&)>& may_count)
-      : part_(part), cell_mm_(cell_mm), may_count_(may_count) {}
+  Search(const RoomField& part, double no_farther_mm) : part_(part), limit_(no_farther_mm) {}
 
-  void along(const TopoDS_Edge& edge) {
-    const BRepAdaptor_Curve curve(edge);
-    const double from = curve.FirstParameter();
-    const double step = (curve.LastParameter() - from) / kFirstSteps;
-    std::vector<Cell> cells;
-    for (int i = 0; i < kFirstSteps; ++i) cells.push_back(measured(curve, from + (i + 0.5) * step, step / 2));
-    take(curve.Value(from));
-    take(curve.Value(curve.LastParameter()));
-    const auto last = halved(std::move(cells), [&](const Cell& cell, std::vector<Cell>& parts) {
-      const double half = cell.half_a / 2;
-      parts.push_back(measured(curve, cell.a - half, half));
-      parts.push_back(measured(curve, cell.a + half, half));
-    });
-    for (const Cell& cell : last) follow(curve, cell);
+  [[nodiscard]] bool may_hold(const SolidForm::Ball& ball, const gp_Trsf& place) const {
+    return part_.at(ball.middle.Transformed(place)).distance_mm - ball.radius_mm < limit_ - kSearchWithin_mm;
   }
 
-  void over(const TopoDS_Face& face) {
-    const BRepAdaptor_Surface surface(face, false);
-    const FaceBounds bounds(face);
-    double a0 = 0;
-    double a1 = 0;
-    double b0 = 0;
-    double b1 = 0;
-    BRepTools::UVBounds(face, a0, a1, b0, b1);
-    const double half_a = (a1 - a0) / kFirstSteps / 2;
-    const double half_b = (b1 - b0) / kFirstAcross / 2;
-    std::vector<Cell> cells;
+  void add(Patch patch) {
+    patches_.push_back(std::move(patch));
+    const int number = static_cast<int>(patches_.size()) - 1;
+    const Patch& added = patches_.back();
+    const double half_a = (added.high_a() - added.low_a()) / kFirstSteps / 2;
+    const int across = added.is_edge() ? 1 : kFirstAcross;
+    const double half_b = (added.high_b() - added.low_b()) / across / 2;
+    if (added.is_edge()) {
+      take(added.value(added.low_a(), 0), number, added.low_a(), 0);
+      take(added.value(added.high_a(), 0), number, added.high_a(), 0);
+    }
     for (int i = 0; i < kFirstSteps; ++i) {
-      for (int k = 0; k < kFirstAcross; ++k) {
-        cells.push_back(
-            measured(surface, bounds, {a0 + (2 * i + 1) * half_a, b0 + (2 * k + 1) * half_b, half_a, half_b}));
+      for (int k = 0; k < across; ++k) {
+        put({number, added.low_a() + (2 * i + 1) * half_a, added.low_b() + (2 * k + 1) * half_b, half_a, half_b,
+             added.is_edge(), true, 0});
       }
     }
-    const auto last = halved(std::move(cells), [&](const Cell& cell, std::vector<Cell>& parts) {
-      halve(surface, bounds, cell, parts);
-    });
-    for (const Cell& cell : last) follow(surface, bounds, cell);
   }
 
-  [[nodiscard]] std::optional<NearestPlace> best() const {
-    std::optional<NearestPlace> found = best_;
-    if (found) found->least_mm = least_mm_;
-    return found;
+  std::optional<NearestPlace> run() {
+    int taken = 0;
+    while (!waiting_.empty() && limit_ > 0) {
+      const Cell cell = waiting_.top();
+      if (cell.least_mm >= limit_ - kSearchWithin_mm) break;
+      ++taken;
+      if (least_cut_mm_ < limit_ && taken > kMostCellsOfCut) return std::nullopt;
+      if (taken > kMostCells) break;
+      waiting_.pop();
+      halve(cell);
+    }
+    if (best_) polish();
+    return best_;
   }
 
  private:
-  [[nodiscard]] double limit() const { return best_ ? best_->distance_mm : std::numeric_limits<double>::max(); }
-
-  double take(const gp_Pnt& p) {
+  double take(const gp_Pnt& p, int patch, double a, double b) {
     const RoomField::Hit hit = part_.at(p);
-    least_mm_ = std::min(least_mm_, hit.distance_mm);
-    if (hit.distance_mm < limit() && (!may_count_ || may_count_(hit.foot))) {
-      best_ = NearestPlace{hit.distance_mm, p, hit.foot, 0};
+    if (hit.distance_mm < limit_ && !part_.counts(hit.foot)) {
+      least_cut_mm_ = std::min(least_cut_mm_, hit.distance_mm);
+    } else if (hit.distance_mm < limit_) {
+      limit_ = hit.distance_mm;
+      best_ = NearestPlace{hit.distance_mm, p, hit.foot};
+      best_cell_ = {patch, a, b, 0, 0, true, true, 0};
     }
     return hit.distance_mm;
   }
 
-  Cell measured(const BRepAdaptor_Curve& curve, double a, double half_a) {
-    gp_Pnt p;
-    gp_Vec slope;
-    curve.D1(a, p, slope);
-    return {a, 0, half_a, 0, kBound * slope.Magnitude() * half_a, take(p)};
-  }
-
-  Cell measured(const BRepAdaptor_Surface& surface, const FaceBounds& bounds, Cell cell) {
-    gp_Pnt p;
-    gp_Vec slope_a;
-    gp_Vec slope_b;
-    surface.D1(cell.a, cell.b, p, slope_a, slope_b);
-    cell.reach_mm = kBound * (slope_a.Magnitude() * cell.half_a + slope_b.Magnitude() * cell.half_b);
-    cell.distance_mm = part_.at(p).distance_mm;
-    if (cell.distance_mm >= limit() - kGain_mm) return cell;
-    if (bounds.hold(cell.a, cell.b)) {
-      take(p);
-    } else {
-      cell.off_face = cell.reach_mm < kOffFaceTest_mm && lies_off(bounds, cell);
-    }
-    return cell;
-  }
-
-  // Edges are searched on their own, so what little of a face a cell may hold between these places is not lost.
-  static bool lies_off(const FaceBounds& bounds, const Cell& cell) {
-    for (const int side_a : {-1, 0, 1}) {
-      for (const int side_b : {-1, 0, 1}) {
-        if (bounds.hold(cell.a + side_a * cell.half_a, cell.b + side_b * cell.half_b)) return false;
-      }
-    }
-    return true;
-  }
-
-  // Halves a face's cell across its longer way.
-  void halve(const BRepAdaptor_Surface& surface, const FaceBounds& bounds, const Cell& cell,
-             std::vector<Cell>& parts) {
-    gp_Pnt p;
-    gp_Vec slope_a;
-    gp_Vec slope_b;
-    surface.D1(cell.a, cell.b, p, slope_a, slope_b);
-    const bool along_a = slope_a.Magnitude() * cell.half_a > slope_b.Magnitude() * cell.half_b;
+  void halve(const Cell& cell) {
+    Cell part = cell;
     for (const double side : {-0.5, 0.5}) {
-      Cell part = cell;
-      if (along_a) {
+      part = cell;
+      if (cell.split_a) {
         part.half_a /= 2;
         part.a += side * cell.half_a;
       } else {
         part.half_b /= 2;
         part.b += side * cell.half_b;
       }
-      parts.push_back(measured(surface, bounds, part));
+      put(part);
     }
   }
 
-  // Halves what may still hold a nearer place, down to the cell size; gives the most promising last cells.
-  template <class Halve>
-  std::vector<Cell> halved(std::vector<Cell> cells, Halve halve_one) {
-    std::vector<Cell> last;
-    for (int round = 0; round < kMostHalvings && !cells.empty(); ++round) {
-      std::vector<Cell> parts;
-      for (const Cell& cell : cells) {
-        if (cell.off_face || cell.distance_mm - cell.reach_mm >= limit()) continue;
-        if (cell.reach_mm <= cell_mm_) {
-          last.push_back(cell);
-        } else {
-          halve_one(cell, parts);
-        }
-      }
-      cells = std::move(parts);
+  // Works out what the cell may hold and keeps it when that may be nearer than the best.
+  void put(Cell cell) {
+    const Patch& patch = patches_[cell.patch];
+    const Local at = patch.local(cell.a, cell.b, cell.half_a, cell.half_b);
+    const double along_a = at.a.Magnitude() + kSafety * (at.aa.Magnitude() / 2 + at.ab.Magnitude());
+    const double along_b = at.b.Magnitude() + kSafety * at.bb.Magnitude() / 2;
+    const double reach = along_a + along_b;
+    const double here = part_.at(at.p).distance_mm;
+    if (here - reach >= limit_ - kSearchWithin_mm) return;
+    if (!cell.on_face) {
+      const Patch::Lie lie = patch.lie(cell.a, cell.b, cell.half_a, cell.half_b);
+      if (lie == Patch::Lie::off) return;
+      cell.on_face = lie == Patch::Lie::on;
     }
-    last.insert(last.end(), cells.begin(), cells.end());
-    const std::size_t kept = std::min(kFollowed, last.size());
-    std::partial_sort(last.begin(), last.begin() + static_cast<std::ptrdiff_t>(kept), last.end(),
-                      [](const Cell& x, const Cell& y) { return x.distance_mm < y.distance_mm; });
-    last.resize(kept);
-    return last;
+    if (cell.on_face || patch.holds(cell.a, cell.b)) take(at.p, cell.patch, cell.a, cell.b);
+    if (reach < kSmallest_mm) return;
+    cell.split_a = along_a >= along_b;
+    cell.least_mm = std::max(0.0, here - reach);
+    if (!is_big(patch, cell) && here > 0 && !narrowed(at, reach, cell)) return;
+    if (cell.least_mm < limit_ - kSearchWithin_mm) waiting_.push(cell);
   }
 
-  // Steps to whichever side is nearer, halving the step when neither is.
-  void follow(const BRepAdaptor_Curve& curve, Cell cell) {
-    const double per_mm = cell.half_a / std::max(cell.reach_mm, kLastStep_mm);
-    double step = cell.half_a;
-    for (int steps = 0; step > kLastStep_mm * per_mm && steps < kMostSteps; ++steps) {
-      bool nearer = false;
-      for (const double side : {-step, step}) {
-        const double a = std::clamp(cell.a + side, curve.FirstParameter(), curve.LastParameter());
-        const double there = take(curve.Value(a));
-        if (there > cell.distance_mm - kGain_mm) continue;
-        cell.distance_mm = there;
-        cell.a = a;
-        nearer = true;
-        break;
-      }
-      if (!nearer) step /= 2;
-    }
+  [[nodiscard]] static bool is_big(const Patch& patch, const Cell& cell) {
+    return 2 * cell.half_a > kBigTurn * (patch.high_a() - patch.low_a()) ||
+           2 * cell.half_b > 2 * kBigTurn * (patch.high_b() - patch.low_b());
   }
 
-  void follow(const BRepAdaptor_Surface& surface, const FaceBounds& bounds, Cell cell) {
-    if (!bounds.hold(cell.a, cell.b)) return;
-    double share = 1;
-    for (int steps = 0; share * cell.reach_mm > kLastStep_mm && steps < kMostSteps; ++steps) {
-      bool nearer = false;
-      for (const auto& [side_a, side_b] : kWays) {
-        const double a = cell.a + side_a * share * cell.half_a;
-        const double b = cell.b + side_b * share * cell.half_b;
-        const gp_Pnt p = surface.Value(a, b);
-        const double there = part_.at(p).distance_mm;
-        if (there > cell.distance_mm - kGain_mm || !bounds.hold(a, b)) continue;
-        take(p);
-        cell.distance_mm = there;
-        cell.a = a;
-        cell.b = b;
-        nearer = true;
-        break;
+  // What each near piece of the part leaves of the cell; false when none leaves anything.
+  bool narrowed(const Local& at, double reach, Cell& cell) {
+    const Patch& patch = patches_[cell.patch];
+    double least = std::numeric_limits<double>::max();
+    double spend_a = 0;
+    double spend_b = 0;
+    double blur = 0;
+    bool any = false;
+    part_.each_near(at.p, limit_ + reach, reach, [&](const RoomPiece& piece) {
+      const Bound bound = bound_of(at, reach, piece);
+      if (bound.least >= limit_ - kSearchWithin_mm) return;
+      if (bound.slopes) return;
+      any = true;
+      if (bound.least < least) {
+        least = bound.least;
+        spend_a = bound.spend_a;
+        spend_b = bound.spend_b;
+        blur = bound.blur;
+        step_a_ = bound.down_a;
+        step_b_ = bound.down_b;
       }
-      if (!nearer) share /= 2;
+    });
+    if (!any) return false;
+    cell.least_mm = std::max(cell.least_mm, least);
+    if (spend_a + spend_b > blur) cell.split_a = spend_a >= spend_b;
+    try_step(cell, patch);
+    return true;
+  }
+
+  struct Bound {
+    double least;
+    bool slopes;  // throughout the cell: no least place within
+    double spend_a;
+    double spend_b;
+    double blur;    // what the size of the cell costs, whichever way it is halved
+    double down_a;  // where in the cell the piece is nearest, -1 to 1
+    double down_b;
+  };
+
+  static double nearest_at(double slope, double bend) {
+    if (bend > std::abs(slope)) return -slope / bend;
+    return slope > 0 ? -1 : 1;
+  }
+
+  static Bound bound_of(const Local& at, double reach, const RoomPiece& piece) {
+    const gp_Vec& n = piece.away;
+    const double ga = n.Dot(at.a);
+    const double gb = n.Dot(at.b);
+    double h_aa = n.Dot(at.aa);
+    double h_ab = n.Dot(at.ab);
+    double h_bb = n.Dot(at.bb);
+    double of_aa = at.aa.Magnitude();
+    double of_ab = at.ab.Magnitude();
+    double of_bb = at.bb.Magnitude();
+    for (const RoomPiece::Turn& turn : piece.turns) {
+      const double ta = turn.along.Dot(at.a);
+      const double tb = turn.along.Dot(at.b);
+      h_aa += turn.per_mm * ta * ta;
+      h_ab += turn.per_mm * ta * tb;
+      h_bb += turn.per_mm * tb * tb;
+      of_aa += std::abs(turn.per_mm) * ta * ta;
+      of_ab += std::abs(turn.per_mm * ta * tb);
+      of_bb += std::abs(turn.per_mm) * tb * tb;
+    }
+    // Where bends cancel each other, what is left out is a share of the bends themselves.
+    const double loose_a = kLeft * of_aa / 2;
+    const double loose_b = kLeft * of_bb / 2;
+    const double loose_ab = kLeft * of_ab;
+    const double sag = piece.sag_per_mm * reach * reach / 2;
+    const double spend_a = std::abs(ga) + std::max(0.0, -h_aa) / 2 + loose_a;
+    const double spend_b = std::abs(gb) + std::max(0.0, -h_bb) / 2 + loose_b;
+    const double blur = sag + std::abs(h_ab) + loose_ab;
+    Bound bound{piece.distance_mm - spend_a - spend_b - blur,
+                false,
+                spend_a,
+                spend_b,
+                blur,
+                nearest_at(ga, h_aa),
+                nearest_at(gb, h_bb)};
+    const double swing = piece.swing_per_mm * reach;
+    const double varies_a = std::abs(h_aa) + std::abs(h_ab) + 2 * loose_a + loose_ab + swing * at.a.Magnitude();
+    const double varies_b = std::abs(h_bb) + std::abs(h_ab) + 2 * loose_b + loose_ab + swing * at.b.Magnitude();
+    bound.slopes = std::abs(ga) > kSafety * varies_a || std::abs(gb) > kSafety * varies_b;
+    return bound;
+  }
+
+  // The place that the nearest piece promises most of.
+  void try_step(const Cell& cell, const Patch& patch) {
+    const double a = cell.a + step_a_ * cell.half_a;
+    const double b = cell.b + step_b_ * cell.half_b;
+    if (cell.on_face || patch.holds(a, b)) take(patch.value(a, b), cell.patch, a, b);
+  }
+
+  // Follows the best place down on its own face or edge.
+  void polish() {
+    const Patch& patch = patches_[best_cell_.patch];
+    const Local at = patch.local(best_cell_.a, best_cell_.b, 1, 1);
+    const double speed_a = std::max(at.a.Magnitude(), 1e-9);
+    const double speed_b = std::max(at.b.Magnitude(), 1e-9);
+    double step_mm = 1e-3;
+    for (int tries = 0; step_mm > kLastStep_mm && tries < kMostSteps; ++tries) {
+      const double before = limit_;
+      const Cell from = best_cell_;
+      for (const auto& [way_a, way_b] : kWays) {
+        const double a = std::clamp(from.a + way_a * step_mm / speed_a, patch.low_a(), patch.high_a());
+        const double b = std::clamp(from.b + way_b * step_mm / speed_b, patch.low_b(), patch.high_b());
+        if (patch.holds(a, b)) take(patch.value(a, b), from.patch, a, b);
+        if (limit_ < before - kLastStep_mm * 1e-3) break;
+      }
+      if (!(limit_ < before - kLastStep_mm * 1e-3)) step_mm /= 4;
     }
   }
 
   const RoomField& part_;
-  double cell_mm_;
-  const std::function<bool(const gp_Pnt&)>& may_count_;
+  double limit_;
+  double least_cut_mm_ = std::numeric_limits<double>::max();
+  std::vector<Patch> patches_;
+  std::priority_queue<Cell, std::vector<Cell>, Later> waiting_;
   std::optional<NearestPlace> best_;
-  double least_mm_ = std::numeric_limits<double>::max();
+  Cell best_cell_;
+  double step_a_ = 0;
+  double step_b_ = 0;
 };
+
+// So that the first ones leave little to look for in the others.
+std::vector<int> nearest_first(const std::vector<SolidForm::EdgeForm>& edges, const gp_Trsf& place,
+                               const RoomField& part) {
+  std::vector<std::pair<double, int>> order;
+  for (std::size_t i = 0; i < edges.size(); ++i) {
+    order.emplace_back(part.at(edges[i].ball.middle.Transformed(place)).distance_mm, static_cast<int>(i));
+  }
+  std::sort(order.begin(), order.end());
+  std::vector<int> numbers;
+  for (const auto& [distance, number] : order) numbers.push_back(number);
+  return numbers;
+}
 
 }  // namespace
 
-std::optional<NearestPlace> nearest_place(const TopoDS_Shape& solid, const RoomField& part, double cell_mm,
-                                          const std::function<bool(const gp_Pnt& foot)>& may_count) {
-  Search search(part, cell_mm, may_count);
-  TopTools_IndexedMapOfShape edges;
-  TopExp::MapShapes(solid, TopAbs_EDGE, edges);
-  for (int i = 1; i <= edges.Extent(); ++i) {
-    if (!BRep_Tool::Degenerated(TopoDS::Edge(edges(i)))) search.along(TopoDS::Edge(edges(i)));
-  }
+std::optional<NearestPlace> nearest_place(const SolidForm& solid, const gp_Trsf& place, const RoomField& part,
+                                          double no_farther_mm) {
+  Search search(part, no_farther_mm);
   // The edges give a close limit at small cost; faces are halved against it.
-  TopTools_IndexedMapOfShape faces;
-  TopExp::MapShapes(solid, TopAbs_FACE, faces);
-  for (int i = 1; i <= faces.Extent(); ++i) search.over(TopoDS::Face(faces(i)));
-  return search.best();
+  for (const int i : nearest_first(solid.edges(), place, part)) {
+    const SolidForm::EdgeForm& edge = solid.edges()[static_cast<std::size_t>(i)];
+    if (search.may_hold(edge.ball, place)) search.add(Patch(edge.edge, place));
+  }
+  for (const SolidForm::FaceForm& face : solid.faces()) {
+    if (search.may_hold(face.ball, place)) search.add(Patch(face, place));
+  }
+  return search.run();
 }
 
 }  // namespace prismwright

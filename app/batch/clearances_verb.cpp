@@ -1,67 +1,22 @@
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <array>
+#include <map>
 #include <utility>
 
 #include "app/batch/books.h"
-#include "app/batch/json_print.h"
+#include "app/batch/clearances_print.h"
 #include "app/batch/made_lens.h"
 #include "app/batch/progress_line.h"
-#include "app/batch/text_table.h"
 #include "app/batch/verbs.h"
-#include "geometry/clearances.h"
+#include "geometry/clearance_csv.h"
+#include "geometry/safe_file.h"
 
 namespace prismwright {
 
 namespace {
 
-constexpr std::array kVerdicts = {Verdict::clear, Verdict::tight, Verdict::clash};
-
-long count_of(const std::vector<Clearance>& pairs, Verdict verdict) {
-  return std::ranges::count(pairs, verdict, &Clearance::verdict);
-}
-
-/// Clashes first, the largest common volume leading, then the smallest room to spare.
-bool worse(const Clearance& a, const Clearance& b) {
-  if (a.overlap_mm3 != b.overlap_mm3) return a.overlap_mm3 > b.overlap_mm3;
-  return a.gap_mm - a.needed_mm < b.gap_mm - b.needed_mm;
-}
-
-Json pair_json(const Clearance& pair) {
-  Json json;
-  json["first"] = pair.first;
-  json["second"] = pair.second;
-  json["gap_mm"] = pair.gap_mm;
-  json["needed_mm"] = pair.needed_mm;
-  json["overlap_mm3"] = pair.overlap_mm3;
-  json["verdict"] = name_of(pair.verdict);
-  return json;
-}
-
-Json clearances_json(const std::vector<Clearance>& pairs, const std::vector<std::string>& notes) {
-  Json json;
-  json["counts"] = Json::object();
-  for (const Verdict verdict : kVerdicts)
-    json["counts"][std::string(name_of(verdict))] = count_of(pairs, verdict);
-  json["pairs"] = Json::array();
-  for (const Clearance& pair : pairs) json["pairs"].push_back(pair_json(pair));
-  json["notes"] = notes;
-  return json;
-}
-
-void print_pairs(const std::vector<Clearance>& pairs, std::size_t most, std::ostream& out) {
-  TextTable table(
-      {{"first"}, {"second"}, {"gap mm", true}, {"needed mm", true}, {"overlap mm3", true}, {"verdict"}});
-  for (const Clearance& pair : pairs) {
-    if (most-- == 0) break;
-    table.add({pair.first, pair.second, fmt::format("{:.3f}", pair.gap_mm),
-               fmt::format("{:.3f}", pair.needed_mm),
-               pair.overlap_mm3 > 0 ? fmt::format("{:.3f}", pair.overlap_mm3) : "",
-               std::string(name_of(pair.verdict))});
-  }
-  if (!table.empty()) table.print(out);
-}
+constexpr std::array kKinds = {ClearanceKind::prism_prism, ClearanceKind::prism_metal,
+                               ClearanceKind::metal_metal, ClearanceKind::surroundings};
 
 class ClearancesVerb : public Verb {
  public:
@@ -70,9 +25,15 @@ class ClearancesVerb : public Verb {
 
   void configure(CLI::App& command) override {
     add_book_argument(command, path_);
-    command.add_flag("--json", json_, "answer in JSON, every pair in the order of the plan");
+    command.add_flag("--json", json_, "answer in JSON, every pair in the order of the plan, and the door");
+    command.add_option("--csv", csv_, "write every pair to this file");
     command.add_option("--tightest", most_, "show only so many pairs, the tightest ones")
         ->check(CLI::NonNegativeNumber);
+    std::map<std::string, ClearanceKind> kinds;
+    for (const ClearanceKind kind : kKinds) kinds[std::string(name_of(kind))] = kind;
+    command.add_option("--kind", kinds_, "only pairs of this kind; may be given again")
+        ->transform(CLI::CheckedTransformer(kinds));
+    command.add_flag("--door", door_, "turn the door from shut to open and say where it has least room");
   }
 
   ExitCode run(Voice& voice) override {
@@ -82,32 +43,51 @@ class ClearancesVerb : public Verb {
     if (!lens) return refuse(lens.problem(), voice.err);
     const auto frame = make_metal(lens->plan, voice);
     if (!frame) return refuse(frame.problem(), voice.err);
-    auto pairs = find(*lens, *frame, voice);
-    if (!pairs) return refuse(pairs.problem(), voice.err);
-    return answer(std::move(pairs).value(), frame->plan.notes, voice);
-  }
-
- private:
-  static Outcome<std::vector<Clearance>> find(const MadePrisms& lens, const MadeFrame& frame, Voice& voice) {
-    ProgressLine line(voice);
-    return find_clearances(lens.plan, lens.bodies, frame.plan, frame.bodies, line.of("Clearances"));
-  }
-
-  [[nodiscard]] ExitCode answer(std::vector<Clearance> pairs, const std::vector<std::string>& notes,
-                                Voice& voice) const {
-    const long clashes = count_of(pairs, Verdict::clash);
-    const ExitCode code = clashes > 0 ? ExitCode::not_well : ExitCode::done;
-    if (json_) return print_json(clearances_json(pairs, notes), code, voice.out, voice.err);
-    voice.out << fmt::format("{} pairs: {} clear, {} tight, {} clash.\n", pairs.size(),
-                             count_of(pairs, Verdict::clear), count_of(pairs, Verdict::tight), clashes);
-    std::ranges::stable_sort(pairs, worse);
-    print_pairs(pairs, most_, voice.out);
-    for (const std::string& note : notes) voice.out << note << '\n';
+    if (door_ && !frame->plan.hinge) return refuse(no_door(), voice.err);
+    auto answer = find(*lens, *frame, voice);
+    if (!answer) return refuse(answer.problem(), voice.err);
+    if (!csv_.empty()) {
+      if (const Done written = write_whole(csv_, clearances_csv(answer->pairs)); !written)
+        return refuse(written.problem(), voice.err);
+    }
+    const bool well =
+        count_of(answer->pairs, Verdict::clash) == 0 && (!answer->door || answer->door->opens_enough);
+    const ExitCode code = well ? ExitCode::done : ExitCode::not_well;
+    if (json_) return print_json(clearances_json(*answer), code, voice.out, voice.err);
+    print_clearances(std::move(answer).value(), most_, voice.out);
     return code;
   }
 
+ private:
+  static Problem no_door() {
+    return request_problem(
+        "door", "frame.door_panel",
+        "This lens has no door to turn. Set frame.door_panel to the number of the panel that opens.");
+  }
+
+  Outcome<ClearanceAnswer> find(const MadePrisms& lens, const MadeFrame& frame, Voice& voice) const {
+    ProgressLine line(voice);
+    auto pairs = find_clearances(lens.plan, lens.bodies, frame.plan, frame.bodies, line.of("Clearances"));
+    if (!pairs) return pairs.problem();
+    ClearanceAnswer answer{std::move(pairs).value(), std::nullopt, lens.plan.values.frame.door_open_deg,
+                           frame.plan.notes};
+    if (!kinds_.empty()) {
+      std::erase_if(answer.pairs, [&](const Clearance& pair) {
+        return std::ranges::find(kinds_, pair.kind) == kinds_.end();
+      });
+    }
+    if (!door_ && !json_) return answer;
+    auto door = sweep_door(lens.plan, lens.bodies, frame.plan, frame.bodies, line.of("Door"));
+    if (!door) return door.problem();
+    answer.door = *door;
+    return answer;
+  }
+
   std::string path_;
+  std::string csv_;
+  std::vector<ClearanceKind> kinds_;
   bool json_ = false;
+  bool door_ = false;
   std::size_t most_ = static_cast<std::size_t>(-1);
 };
 
