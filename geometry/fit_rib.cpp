@@ -69,7 +69,8 @@ class RibFit {
     fit_.first_rib = panel_.ribs[first_].marks.front();
     fit_.second_rib = panel_.ribs[1 - first_].marks.front();
     for (const FitUnit& unit : panel_.prisms) left_.push_back(&unit);
-    while (take_any_out() || take_group_out()) {
+    for (const FitUnit& unit : panel_.fixed) fixed_.push_back(&unit);
+    while (take_any_out(left_) || take_group_out(false) || take_any_out(fixed_) || take_group_out(true)) {
     }
     write_steps();
     for (const FitUnit* unit : left_) fit_.cannot.push_back(blocked(*unit));
@@ -119,41 +120,47 @@ class RibFit {
     return clears_[key] = is_free(moving, path(moving, way), still);
   }
 
-  bool clears_brass(const FitUnit& unit, FitWay way) {
-    return clears(unit, way, panel_.ribs[first_]) &&
-           std::all_of(panel_.fixed.begin(), panel_.fixed.end(),
-                       [&](const FitUnit& other) { return clears(unit, way, other); });
+  bool clears_all(const FitUnit& unit, FitWay way, const Units& others) {
+    return std::all_of(others.begin(), others.end(),
+                       [&](const FitUnit* other) { return other == &unit || clears(unit, way, *other); });
   }
 
   bool has_way_out(const FitUnit& unit, FitWay way) {
-    return clears_brass(unit, way) && std::all_of(left_.begin(), left_.end(), [&](const FitUnit* other) {
-             return other == &unit || clears(unit, way, *other);
-           });
+    return clears(unit, way, panel_.ribs[first_]) && clears_all(unit, way, fixed_) &&
+           clears_all(unit, way, left_);
   }
 
   void take_out(const Units& units, FitWay way) {
-    std::erase_if(
-        left_, [&](const FitUnit* unit) { return std::find(units.begin(), units.end(), unit) != units.end(); });
+    const auto goes = [&](const FitUnit* unit) {
+      return std::find(units.begin(), units.end(), unit) != units.end();
+    };
+    std::erase_if(left_, goes);
+    std::erase_if(fixed_, goes);
     taken_.push_back({units, way});
   }
 
-  bool take_any_out() {
-    const std::size_t before = left_.size();
-    for (const FitUnit* unit : Units(left_)) {
+  // Prisms, or, where they wait for nothing else, rails and cross ribs: these go on when those are in.
+  bool take_any_out(const Units& units) {
+    const std::size_t before = taken_.size();
+    for (const FitUnit* unit : Units(units)) {
       const auto way =
           std::find_if(kWays.begin(), kWays.end(), [&](FitWay w) { return has_way_out(*unit, w); });
       if (way != kWays.end()) take_out({unit}, *way);
     }
-    return left_.size() < before;
+    return taken_.size() > before;
   }
 
-  // The part with all that holds it up on this way, and what holds that up; empty when brass does.
-  Units with_holders(const FitUnit& unit, FitWay way) {
+  // The part with all that holds it up on this way, and what holds that up; empty when the rib does, or brass
+  // that is to stay.
+  Units with_holders(const FitUnit& unit, FitWay way, bool brass_too) {
     Units group{&unit};
+    Units others = left_;
+    if (brass_too) others.insert(others.end(), fixed_.begin(), fixed_.end());
     for (std::size_t i = 0; i < group.size(); ++i) {
       const FitUnit& member = *group[i];
-      if (!clears_brass(member, way)) return {};
-      for (const FitUnit* other : left_) {
+      if (!clears(member, way, panel_.ribs[first_])) return {};
+      if (!brass_too && !clears_all(member, way, fixed_)) return {};
+      for (const FitUnit* other : others) {
         if (std::find(group.begin(), group.end(), other) == group.end() && !clears(member, way, *other)) {
           group.push_back(other);
         }
@@ -162,17 +169,17 @@ class RibFit {
     return group;
   }
 
-  bool take_group_out() {
+  bool take_group_out(bool brass_too) {
     std::optional<TakenOut> fewest;
     for (const FitWay way : kWaysTogether) {
       for (const FitUnit* unit : left_) {
-        Units group = with_holders(*unit, way);
+        Units group = with_holders(*unit, way, brass_too);
         if (group.empty() || (fewest && fewest->units.size() <= group.size()) || !nests(group)) continue;
         fewest = TakenOut{std::move(group), way};
       }
     }
     if (!fewest) return false;
-    std::sort(fewest->units.begin(), fewest->units.end());  // as they stand in the panel
+    std::sort(fewest->units.begin(), fewest->units.end());  // prisms as they stand in the panel
     take_out(fewest->units, fewest->way);
     return true;
   }
@@ -198,11 +205,17 @@ class RibFit {
     return true;
   }
 
+  [[nodiscard]] bool is_brass(const FitUnit& unit) const {
+    return std::any_of(panel_.fixed.begin(), panel_.fixed.end(), [&](const FitUnit& f) { return &f == &unit; });
+  }
+
   void write_steps() {
     fit_.steps.push_back({panel_.ribs[first_].marks, FitWay::laid, false, 0, ""});
-    for (const FitUnit& unit : panel_.fixed) fit_.steps.push_back({unit.marks, FitWay::screwed, false, 0, ""});
+    for (const FitUnit* unit : fixed_) fit_.steps.push_back({unit->marks, FitWay::screwed, false, 0, ""});
     for (auto taken = taken_.rbegin(); taken != taken_.rend(); ++taken) {
-      FitStep step{{}, taken->way, taken->units.size() > 1, 0, ""};
+      const bool together = taken->units.size() > 1;
+      FitStep step{
+          {}, !together && is_brass(*taken->units.front()) ? FitWay::screwed : taken->way, together, 0, ""};
       for (const FitUnit* unit : taken->units) {
         step.marks.insert(step.marks.end(), unit->marks.begin(), unit->marks.end());
         step.into_pocket_mm = std::max(step.into_pocket_mm, held_mm(*unit));
@@ -220,7 +233,7 @@ class RibFit {
       if (found && (!first || found->after_mm < first->touch.after_mm)) first = Hold{&other, *found};
     };
     take(panel_.ribs[first_]);
-    for (const FitUnit& other : panel_.fixed) take(other);
+    for (const FitUnit* other : fixed_) take(*other);
     for (const FitUnit* other : left_) take(*other);
     return first;
   }
@@ -261,7 +274,8 @@ class RibFit {
   double far_mm_;
   const std::function<bool()>& go_on_;
   PanelFit fit_;
-  Units left_;
+  Units left_;   ///< prisms in place
+  Units fixed_;  ///< rails and cross ribs in place
   std::vector<TakenOut> taken_;
   std::map<std::tuple<const FitUnit*, FitWay, const FitUnit*>, bool> clears_;
 };
