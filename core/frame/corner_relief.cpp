@@ -15,7 +15,7 @@ constexpr double kArc_mm = 0.001;
 constexpr double kCoarse_mm = 0.01;
 constexpr double kCloseArc_mm = 0.004;
 constexpr double kReached_mm = 0.003;  // rounding of polygons
-constexpr double kOver_mm = 0.004;     // the disc is taken so much bigger, that fits may be a little keener
+constexpr double kOver_mm = 0.004;     // the disc is taken so much bigger, as fits may be a little keener
 constexpr double kInset_mm = 0.002;
 constexpr double kFarthest = 8;        // in radii: a longer way to a tip is no corner
 constexpr double kShareOfThin = 0.12;  // strips are told from rounding by their width
@@ -86,6 +86,14 @@ Relieved relieved(const PlateOutline& opening, double radius_mm) {
   });
   if (biggest != whole.end()) result.outline = *biggest;
   return result;
+}
+
+bool reaches_all(const PlateOutline& opening, double radius_mm) {
+  const double radius = radius_mm - kReached_mm;
+  if (radius <= 0) return true;
+  const PlateRegion open =
+      grown(grown({opening}, -radius, Corner::round, kArc_mm), radius, Corner::round, kArc_mm);
+  return grown(first_less_second({opening}, open), -kReached_mm, Corner::sharp).empty();
 }
 
 PlateRegion without_thin_brass(const PlateRegion& openings, double thin_mm) {

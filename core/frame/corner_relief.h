@@ -7,8 +7,7 @@ namespace prismwright {
 /// What a round cutter leaves of a wish.
 struct Relieved {
   PlateOutline outline;
-  /// Radius of the keenest inside corner that could not be relieved, because the opening around it is
-  /// narrower than the cutter; blank when the cutter gets everywhere.
+  /// Somewhere the opening is narrower than the cutter: there it stays as it is.
   bool too_narrow = false;
 };
 
@@ -19,6 +18,9 @@ struct Relieved {
 /// A disc that rests at F reaches the tip A, |AF| > r, once it is led (|AF| - r) towards A; a corner arc of
 /// less radius lies inside the disc that touches it at its tip. Own derivation.
 Relieved relieved(const PlateOutline& opening, double radius_mm);
+
+/// Whether a disc of that radius reaches all of the opening, within a hundredth of a millimetre.
+bool reaches_all(const PlateOutline& opening, double radius_mm);
 
 /// Strips of brass between openings, or within one, thinner than `thin_mm`, taken away. Corners stay as keen as
 /// they are.

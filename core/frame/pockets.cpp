@@ -20,7 +20,7 @@ constexpr double kFit_mm = 0.005;
 constexpr double kOver_mm =
     0.01;  // rooms are so much wider: fits may come nearer to the prism, or bend more keenly
 constexpr double kRounding_mm = 0.001;  // jogs where outlines cross that nearly coincide
-constexpr double kCorner_deg = 4;       // weak notches where rooms cross stay as they are
+constexpr double kCorner_deg = 2;       // weak notches where rooms cross stay as they are
 constexpr double kFlattened_mm = 0.002;
 constexpr double kThinnestBrass_mm = 0.3;  // thinner strips bend or break off while they are cut
 

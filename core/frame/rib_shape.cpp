@@ -8,6 +8,7 @@
 #include <set>
 
 #include "core/base/angle.h"
+#include "core/frame/corner_relief.h"
 #include "core/frame/door_places.h"
 #include "core/frame/landings.h"
 #include "core/frame/pockets.h"
@@ -150,6 +151,7 @@ class RibShaper {
     for (const Pocket& pocket : result_.rib.pockets) {
       const double least = least_inside_radius_mm(pocket.edge, CutSide::inside_of_chain);
       if (least >= frame_.inside_radius_mm - kRadiusRounding_mm) continue;
+      if (reaches_all(pocket.outline, frame_.inside_radius_mm)) continue;  // a turn of a hair
       result_.warnings.push_back(
           {FrameWarning::Kind::sharp_inside,
            {},
