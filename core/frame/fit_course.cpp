@@ -73,7 +73,10 @@ void FitCourse::join_points(const PlateOutline& outline, const FitRules& rules) 
   for (std::size_t i = 0; i < count; ++i) {
     const bool near = !points_.empty() && distance(points_.back(), outline[i]) <= same;
     if (near && !held[i]) continue;
-    if (near && !held_.back()) points_.pop_back(), held_.pop_back();
+    if (near && !held_.back()) {
+      points_.pop_back();
+      held_.pop_back();
+    }
     add(i);
   }
   while (points_.size() > 3 && !held_.back() && distance(points_.back(), points_.front()) <= same) {

@@ -131,7 +131,9 @@ TEST_P(PocketGap, LeavesNoInsideCornerKeenerThanTheCutter) {
     const RibShape shape = shape_of(plan, 1, Side::anticlockwise);
     for (const Pocket& pocket : shape.rib.pockets) {
       const double least = least_inside_radius_mm(pocket.edge, CutSide::inside_of_chain);
-      if (radius <= values.frame.setting_gap_mm) EXPECT_GE(least, radius - 1e-4) << pocket.marks.front();
+      if (radius <= values.frame.setting_gap_mm) {
+        EXPECT_GE(least, radius - 1e-4) << pocket.marks.front();
+      }
       EXPECT_TRUE(reaches_all(pocket.outline, radius)) << pocket.marks.front();
       EXPECT_EQ(reaches_all(pocket.outline, 3 * radius), false) << "corners are round by no more than needed";
     }
