@@ -8,10 +8,10 @@
 #include "core/base/angle.h"
 #include "core/frame/cut_shapes.h"
 #include "core/frame/frame_plan.h"
-#include "support/part_points.h"
-#include "support/planned_lens.h"
-#include "support/random_lens.h"
-#include "support/sample_lenses.h"
+#include "tests/support/part_points.h"
+#include "tests/support/planned_lens.h"
+#include "tests/support/random_lens.h"
+#include "tests/support/sample_lenses.h"
 
 namespace prismwright {
 namespace {

@@ -10,9 +10,9 @@
 #include "core/frame/door_swing.h"
 #include "core/frame/frame_plan.h"
 #include "core/frame/hinge_leaf.h"
-#include "support/part_points.h"
-#include "support/planned_lens.h"
-#include "support/sample_lenses.h"
+#include "tests/support/part_points.h"
+#include "tests/support/planned_lens.h"
+#include "tests/support/sample_lenses.h"
 
 namespace prismwright {
 namespace {

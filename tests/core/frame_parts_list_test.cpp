@@ -9,8 +9,8 @@
 #include "core/frame/frame_plan.h"
 #include "core/frame/part_keys.h"
 #include "core/frame/parts_list.h"
-#include "support/planned_lens.h"
-#include "support/sample_lenses.h"
+#include "tests/support/planned_lens.h"
+#include "tests/support/sample_lenses.h"
 
 namespace prismwright {
 namespace {
