@@ -63,7 +63,11 @@ class PairFinder {
       planned_.insert(in_order(plan.prisms[pair.first].mark, plan.prisms[pair.second].mark));
       order_.emplace_back(plan.prisms[pair.first].mark, plan.prisms[pair.second].mark);
     }
-    for (const FrameJoint& joint : frame.joints) joints_.insert(in_order(joint.first, joint.second));
+    for (const FrameJoint& joint : frame.joints) {
+      joints_.insert(in_order(joint.first, joint.second));
+      partners_[joint.first].push_back(joint.second);
+      partners_[joint.second].push_back(joint.first);
+    }
   }
 
   std::vector<WantedPair> find() {
@@ -111,6 +115,29 @@ class PairFinder {
     }
   }
 
+  static bool is_fastener(const MeasuredPart& part) {
+    return part.kind == PartKind::screw || part.kind == PartKind::dowel;
+  }
+
+  // A screw or dowel ends flush in what it holds, so it may touch whatever that may touch.
+  [[nodiscard]] bool may_touch(const MeasuredPart& a, const MeasuredPart& b) const {
+    if (joints_.contains(in_order(a.mark, b.mark))) return true;
+    if (is_fastener(b))
+      return std::ranges::any_of(held_by(b), [&](const std::string& holder) {
+        return holder == a.mark || joints_.contains(in_order(a.mark, holder)) ||
+               (is_fastener(a) && std::ranges::any_of(held_by(a), [&](const std::string& other) {
+                  return other == holder || joints_.contains(in_order(other, holder));
+                }));
+      });
+    return is_fastener(a) && may_touch(b, a);
+  }
+
+  [[nodiscard]] const std::vector<std::string>& held_by(const MeasuredPart& part) const {
+    static const std::vector<std::string> kNone;
+    const auto found = partners_.find(part.mark);
+    return found == partners_.end() ? kNone : found->second;
+  }
+
   // Prisms come first in the list of parts.
   void look(std::size_t first, std::size_t second) {
     const MeasuredPart& a = parts_[first];
@@ -124,7 +151,7 @@ class PairFinder {
       if (own_rib || box_mm <= kNear_mm)
         pairs_.push_back({first, second, own_rib ? kNoLimit : kNear_mm, false});
     } else if (box_mm <= kNearMetal_mm) {
-      const bool joint = joints_.contains(in_order(a.mark, b.mark));
+      const bool joint = may_touch(a, b);
       pairs_.push_back({first, second, joint ? kNoLimit : kNearMetal_mm, joint});
     }
   }
@@ -134,6 +161,7 @@ class PairFinder {
   std::map<std::string, std::size_t> places_;
   std::set<Marks> planned_;
   std::set<Marks> joints_;
+  std::map<std::string, std::vector<std::string>> partners_;
   std::vector<Marks> order_;
   std::vector<WantedPair> pairs_;
 };

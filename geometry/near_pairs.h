@@ -12,7 +12,7 @@ struct WantedPair {
   std::size_t first = 0;
   std::size_t second = 0;
   double no_farther_mm = 0;  ///< a gap that is greater is not told
-  bool joint = false;        ///< the plan means them to touch
+  bool joint = false;  ///< the plan means them to touch; of a screw or dowel, also what its holder touches
 };
 
 /// Metal parts whose boxes come as near to a prism are measured against it, mm.
