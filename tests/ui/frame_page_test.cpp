@@ -11,11 +11,11 @@ TEST_F(FrameOnScreen, PartsListHoldsEveryPieceOnceAndItsMassIsThatOfTheSolids) {
   auto* parts = table("frame.parts");
   ASSERT_TRUE(parts->isVisible()) << "the page opens on the parts";
   int pieces = 0;
-  for (int row = 0; row < parts->model()->rowCount(); ++row) pieces += cell(parts, row, 2).toInt();
+  for (int row = 0; row < parts->model()->rowCount(); ++row) pieces += cell(parts, row, 1).toInt();
   EXPECT_EQ(pieces, static_cast<int>(made().metal->size()));
   double mass_g = 0;
   for (const FrameBody& body : *made().metal) mass_g += body.mass_g;
-  EXPECT_TRUE(text("frame.parts.total").startsWith("in all " + mass_text(mass_g)));
+  EXPECT_TRUE(text("frame.parts.total").startsWith(mass_text(mass_g)));
   EXPECT_EQ(text("figure.frame.mass"), mass_text(mass_g));
   EXPECT_TRUE(text("figure.frame.pieces").startsWith(QString::number(pieces)));
 }
@@ -27,7 +27,7 @@ TEST_F(FrameOnScreen, FilterFindsAPartByTheMarkOfAnyOfItsPieces) {
   QTest::keyClicks(filter, "P03-rib");
   EXPECT_LT(parts->model()->rowCount(), all);
   EXPECT_GE(parts->model()->rowCount(), 1);
-  EXPECT_TRUE(text("frame.parts.count").contains(QString("of %1").arg(all)));
+  EXPECT_TRUE(text("frame.parts.count").endsWith(QString("of %1").arg(all)));
   QTest::keyClicks(filter, " no such part");
   EXPECT_EQ(parts->model()->rowCount(), 0);
   EXPECT_FALSE(find<QAbstractButton>("frame.parts.save")->isEnabled()) << "there is nothing to save";
@@ -35,10 +35,10 @@ TEST_F(FrameOnScreen, FilterFindsAPartByTheMarkOfAnyOfItsPieces) {
 
 TEST_F(FrameOnScreen, HeadsSortByTheNumbersNotByTheirWords) {
   auto* parts = table("frame.parts");
-  clickHead(parts, 6);
+  clickHead(parts, 4);
   double before = -1;
   for (int row = 0; row < parts->model()->rowCount(); ++row) {
-    const double mass_g = cell(parts, row, 6).toDouble();
+    const double mass_g = cell(parts, row, 4).toDouble();
     EXPECT_GE(mass_g, before);
     before = mass_g;
   }
@@ -105,10 +105,10 @@ TEST_F(FrameOnScreen, ChosenClearanceSelectsItsPrismsAndReturnShowsItInThreeDime
 TEST_F(FrameOnScreen, LengthsInInchesAreShownEverywhereAndSavedInMillimetres) {
   showTab("Clearances");
   auto* gaps = table("frame.clearances");
-  const double first_mm = cell(gaps, 0, 1).toDouble();
+  const double first_mm = cell(gaps, 0, 2).toDouble();
   bench().setInches(true);
-  EXPECT_NEAR(cell(gaps, 0, 1).toDouble() * 25.4, first_mm, 0.01);
-  EXPECT_TRUE(gaps->model()->headerData(1, Qt::Horizontal).toString().endsWith("in"));
+  EXPECT_NEAR(cell(gaps, 0, 2).toDouble() * 25.4, first_mm, 0.01);
+  EXPECT_TRUE(gaps->model()->headerData(2, Qt::Horizontal).toString().endsWith("in"));
 }
 
 TEST_F(FrameOnScreen, EveryTabFitsASmallScreen) {

@@ -1,6 +1,7 @@
 #include "ui/models/clearance_table.h"
 
 #include <QBrush>
+#include <QCoreApplication>
 #include <algorithm>
 #include <numeric>
 
@@ -27,6 +28,11 @@ std::vector<std::size_t> tightest_first(const std::vector<Clearance>& clearances
   return order;
 }
 
+QString kind_words(ClearanceKind kind) {
+  const std::string name(name_of(kind));
+  return QCoreApplication::translate("ClearanceKind", name.c_str());
+}
+
 Cell hidden_number(double value) { return number_cell({}, value); }
 
 std::vector<Cell> cells_of(const Clearance& of, bool inches) {
@@ -36,6 +42,7 @@ std::vector<Cell> cells_of(const Clearance& of, bool inches) {
   verdict.sorts = ease_of(of);
   return {
       word_cell(ClearanceTable::tr("%1 to %2").arg(first, second)),
+      word_cell(kind_words(of.kind)),
       number_cell(length_number(of.gap_mm, inches), of.gap_mm),
       number_cell(length_number(of.needed_mm, inches), of.needed_mm),
       of.overlap_mm3 > 0 ? number_cell(QString::number(of.overlap_mm3, 'g', 3), of.overlap_mm3) : blank_cell(),
@@ -58,6 +65,7 @@ ClearanceSheet clearance_sheet(const std::vector<Clearance>& clearances, bool in
   ClearanceSheet all;
   all.order = tightest_first(clearances);
   all.sheet.heads = {{tr("Between"), "between", {}, false},
+                     {tr("Kind"), "kind", tr("What the two are"), false},
                      {tr("Gap\n%1").arg(unit), "gap_mm", tr("Least distance of the two solids"), true},
                      {tr("Needed\n%1").arg(unit), "needed_mm", {}, true},
                      {tr("Overlap\nmm³"), "overlap_mm3", tr("Common volume where they overlap"), true},

@@ -14,6 +14,10 @@ namespace {
 /// The bar needs no more than this many steps a second.
 constexpr auto kProgressEvery = std::chrono::milliseconds(40);
 
+/// How the bar is shared out: sheets, door, fit-up.
+constexpr double kNestTo = 0.2;
+constexpr double kDoorTo = 0.6;
+
 Progress part_of(const Progress& whole, double from, double to) {
   return [whole, from, to](double share, std::string_view what) {
     return goes_on(whole, from + share * (to - from), what);
@@ -32,6 +36,14 @@ void keep(Work&& work, std::shared_ptr<const Result>& kept, QString& reason) {
   } catch (const std::exception& error) {
     reason = FrameMaker::tr("It could not be worked out: %1.").arg(QString::fromUtf8(error.what()));
   }
+}
+
+void sweep(FrameResults& results, const Progress& progress) {
+  const MadeLens& made = *results.made;
+  std::shared_ptr<const std::optional<DoorSweep>> swept;
+  keep([&] { return sweep_door(*made.plan, *made.bodies, *made.frame, *made.metal, progress); }, swept,
+       results.no_door);
+  if (swept && *swept) results.door = std::shared_ptr<const DoorSweep>(swept, &**swept);
 }
 
 }  // namespace
@@ -120,8 +132,14 @@ void FrameMaker::work(int job, const std::shared_ptr<const MadeLens>& made, cons
   keep([&]() -> Outcome<std::vector<SettingCheck>> { return check_setting(plan, *made->frame); },
        results.setting, results.no_setting);
   tell(false);
-  keep([&] { return nest_flats(made->frame->flats, plan.values.frame, part_of(whole, 0, 1)); }, results.nest,
-       results.no_nest);
+  keep([&] { return nest_flats(made->frame->flats, plan.values.frame, part_of(whole, 0, kNestTo)); },
+       results.nest, results.no_nest);
+  if (!wanted()) return;
+  tell(false);
+  if (made->frame->hinge) sweep(results, part_of(whole, kNestTo, kDoorTo));
+  if (!wanted()) return;
+  tell(false);
+  keep([&] { return fit_up(plan, *made->frame, part_of(whole, kDoorTo, 1)); }, results.fit, results.no_fit);
   tell(true);
 }
 

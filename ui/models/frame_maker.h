@@ -5,6 +5,8 @@
 
 #include "core/frame/nest.h"
 #include "core/frame/setting_check.h"
+#include "geometry/door_sweep.h"
+#include "geometry/fit_up.h"
 #include "ui/models/work_thread.h"
 #include "ui/models/workbench.h"
 
@@ -16,6 +18,10 @@ struct FrameResults {
   std::shared_ptr<const MadeLens> made;
   std::shared_ptr<const std::vector<SettingCheck>> setting;
   QString no_setting;
+  std::shared_ptr<const DoorSweep> door;  ///< null too where no panel is a door
+  QString no_door;
+  std::shared_ptr<const std::vector<PanelFit>> fit;
+  QString no_fit;
   std::shared_ptr<const Nest> nest;
   QString no_nest;
 };

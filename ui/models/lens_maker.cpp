@@ -109,7 +109,7 @@ Done LensMaker::make(const Job& job) {
 
   auto measured = std::make_shared<MadeLens>(*made);
   Outcome<std::vector<Clearance>> clearances =
-      find_clearances(*job.plan, *made->bodies, *made->frame, *made->metal, part_of(whole, kFrameTo, 1));
+      clearance_shop_.find(*job.plan, *made->bodies, *made->frame, *made->metal, part_of(whole, kFrameTo, 1));
   if (!clearances) return clearances.problem();
   measured->clearances = std::make_shared<const std::vector<Clearance>>(std::move(clearances).value());
   measured->clearances_known = true;

@@ -47,6 +47,7 @@ class LensMaker {
 
   Listener listener_;
   BodyShop shop_;
+  ClearanceShop clearance_shop_;
   std::mutex mutex_;
   std::condition_variable wake_;
   std::optional<Job> next_;

@@ -13,12 +13,12 @@ QString tr(const char* text) { return QCoreApplication::translate("PartsTable", 
 std::vector<CellHead> heads(const QString& unit) {
   return {
       {tr("Part"), "part", tr("Alike parts are made from one drawing"), false},
-      {tr("Kind"), "kind", {}, false},
       {tr("Pieces"), "pieces", {}, true},
       {tr("Thick\n%1").arg(unit), "thickness_mm", tr("Of a plate"), true},
-      {tr("Making"), "making", {}, false},
       {tr("Each\ng"), "mass_each_g", {}, true},
       {tr("All\ng"), "mass_all_g", {}, true},
+      {tr("Making"), "making", {}, false},
+      {tr("Kind"), "kind", {}, false},
       {tr("Metal"), "metal", {}, false},
       {tr("Size"), "size", tr("Of a plate the smallest upright rectangle, else diameter and length"), false},
       {{}, "marks", {}, false}};
@@ -54,8 +54,8 @@ QString marks_words(const QStringList& marks) {
 QString total_words(const std::vector<PartsLine>& lines) {
   const PartsTotals totals = totals_of(lines);
   const QString all = mass_text(totals.brass_g + totals.steel_g);
-  if (totals.steel_g <= 0) return tr("in all %1").arg(all);
-  return tr("in all %1, %2 of it steel").arg(all, mass_text(totals.steel_g));
+  if (totals.steel_g <= 0) return all;
+  return tr("%1, %2 of it steel").arg(all, mass_text(totals.steel_g));
 }
 
 CellSheet parts_sheet(const std::vector<PartsLine>& lines, bool inches) {
@@ -67,12 +67,13 @@ CellSheet parts_sheet(const std::vector<PartsLine>& lines, bool inches) {
     part.saved = marks.value(0);
     sheet.rows.push_back(
         {marks,
-         {part, word_cell(kind_words(line.kind)), number_cell(QString::number(line.quantity), line.quantity),
+         {part, number_cell(QString::number(line.quantity), line.quantity),
           line.thickness_mm > 0 ? number_cell(length_number(line.thickness_mm, inches), line.thickness_mm)
                                 : blank_cell(),
-          word_cell(making_words(line.making)), mass_cell(line.mass_g, 1),
-          mass_cell(line.mass_g, line.quantity), word_cell(metal_words(line.metal)),
-          word_cell(QString::fromStdString(line.size)), word_cell(marks.join(' '))}});
+          mass_cell(line.mass_g, 1), mass_cell(line.mass_g, line.quantity),
+          word_cell(making_words(line.making)), word_cell(kind_words(line.kind)),
+          word_cell(metal_words(line.metal)), word_cell(QString::fromStdString(line.size)),
+          word_cell(marks.join(' '))}});
   }
   return sheet;
 }

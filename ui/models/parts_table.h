@@ -14,7 +14,7 @@ QString metal_words(PartMetal metal);
 QStringList marks_of(const PartsLine& line);
 /// "P01-rib-left and 7 alike".
 QString marks_words(const QStringList& marks);
-/// "in all 12.4 kg, 1.1 kg of it stainless steel".
+/// "12.4 kg, 139 g of it steel".
 QString total_words(const std::vector<PartsLine>& lines);
 
 /// The parts list as a table, a row for each line.

@@ -8,26 +8,32 @@
 #include <QPushButton>
 #include <QScrollArea>
 #include <QScrollBar>
+#include <QSplitter>
 #include <QTabWidget>
 #include <QVBoxLayout>
 
+#include "ui/models/door_words.h"
+#include "ui/models/fit_table.h"
 #include "ui/models/setting_table.h"
 #include "ui/models/sheets_table.h"
 #include "ui/pages/frame_scene.h"
 #include "ui/pages/pages.h"
 #include "ui/views/filtered_table.h"
+#include "ui/views/fit_tab.h"
 #include "ui/views/frame_export_dialog.h"
 #include "ui/views/frame_figures.h"
 #include "ui/views/frame_form.h"
 #include "ui/views/frame_warnings.h"
+#include "ui/views/panel_chart.h"
 #include "ui/views/parts_tab.h"
 #include "ui/views/sheets_tab.h"
 
 namespace prismwright {
 namespace {
 
-constexpr int kSteps = 1000;    // of the bar
-constexpr int kGapVerdict = 4;  // columns of the tables
+constexpr int kSteps = 1000;  // of the bar
+constexpr int kGapKind = 1;   // columns of the tables
+constexpr int kGapVerdict = 5;
 constexpr int kSettingVerdict = 6;
 
 }  // namespace
@@ -102,6 +108,13 @@ QWidget* FramePage::makeRight() {
   tabs_->addTab(scene_, tr("3D"));
   addClearances();
   addSetting();
+  fit_ = new FitTab(bench_, tabs_);
+  connect(fit_, &FitTab::chosen, this, &FramePage::chooseMarks);
+  connect(fit_, &FitTab::wanted, this, [this](const QStringList& marks) {
+    chooseMarks(marks);
+    lookAt(scene_);
+  });
+  tabs_->addTab(fit_, tr("Fit-up"));
   sheets_ = new SheetsTab(bench_, tabs_);
   connect(sheets_, &SheetsTab::partChosen, this, &FramePage::choosePart);
   connect(sheets_, &SheetsTab::exportWanted, this, &FramePage::exportFiles);
@@ -134,16 +147,33 @@ QWidget* FramePage::makeCorner() {
   return corner;
 }
 
+/// The chart of the whole lens, coloured by clearance, keeps what the table speaks of in sight.
+QWidget* FramePage::besideChart(QWidget* table) {
+  auto* halves = new QSplitter(Qt::Horizontal, tabs_);
+  halves->setChildrenCollapsible(false);
+  auto* chart = new PanelChart(bench_, halves);
+  chart->setObjectName(QStringLiteral("frame.chart"));
+  chart->setColouring(Colouring::clearance);
+  chart->setMinimumWidth(200);
+  halves->addWidget(table);
+  halves->addWidget(chart);
+  halves->setStretchFactor(0, 1);
+  halves->setStretchFactor(1, 1);
+  halves->setSizes({600, 320});
+  return halves;
+}
+
 void FramePage::addClearances() {
   clearances_ = new FilteredTable(QStringLiteral("frame.clearances"), tr("Clearances"), tabs_);
   clearances_->setHint(tr("Filter: P03, rib, lantern"));
+  clearances_->addChoice(kGapKind, tr("all kinds"));
   clearances_->addChoice(kGapVerdict, tr("all verdicts"));
   connect(clearances_, &FilteredTable::chosen, this, &FramePage::chooseGap);
   connect(clearances_, &FilteredTable::wanted, this, [this](int line) {
     chooseGap(line);
     lookAt(scene_);
   });
-  tabs_->addTab(clearances_, tr("Clearances"));
+  tabs_->addTab(besideChart(clearances_), tr("Clearances"));
 }
 
 void FramePage::addSetting() {
@@ -166,7 +196,7 @@ void FramePage::addSetting() {
     chooseSetting(line);
     lookAt(scene_);
   });
-  tabs_->addTab(tab, tr("Setting"));
+  tabs_->addTab(besideChart(tab), tr("Setting"));
 }
 
 void FramePage::showSetting() {
@@ -185,9 +215,7 @@ void FramePage::showSetting() {
 void FramePage::chooseSetting(int line) {
   if (!shown_setting_) return;
   const SettingCheck& check = (*shown_setting_)[setting_order_[static_cast<std::size_t>(line)]];
-  bench_->select({QString::fromStdString(check.mark)});
-  scene_->showGap({});
-  scene_->showParts({QString::fromStdString(check.rib)});
+  chooseMarks({QString::fromStdString(check.mark), QString::fromStdString(check.rib)});
   setting_told_->setText(setting_words(check, bench_->inches()));
 }
 
@@ -213,18 +241,34 @@ void FramePage::refresh() {
   if (shown_) gaps = clearance_sheet(*shown_->clearances, shown_inches_);
   gap_order_ = std::move(gaps.order);
   clearances_->setSheet(std::move(gaps.sheet));
+  clearances_->setReason(bench_->isMaking() ? tr("being measured") : tr("not measured"));
   scene_->showGap({});
 }
 
 void FramePage::followMaker() {
   const FrameResults& results = maker_->results();
   figures_->setFigure("sheets", results.nest ? sheets_words(*results.nest) : QString());
+  figures_->setFigure("fit", results.fit ? fit_words(*results.fit, *results.made->plan) : QString());
+  showDoor();
   showSetting();
+  fit_->setResults(results);
   sheets_->setResults(results);
   const bool stale = results.made && (results.made != bench_->made() || bench_->madeIsStale());
   sheets_->setStale(stale);
   setting_->setStale(stale);
+  fit_->setStale(stale);
   followWork();
+}
+
+void FramePage::showDoor() {
+  const FrameResults& results = maker_->results();
+  const bool hung = results.made && results.made->frame->hinge;
+  QString words;
+  if (results.door) words = door_free_words(*results.door, results.made->plan->values.frame.door_open_deg);
+  if (results.made && !hung) words = tr("no door");
+  const QString why = maker_->isWorking() ? tr("its way is being worked out") : results.no_door;
+  figures_->setFigure("door", words);
+  scene_->setSweep(results.door, hung ? why : QString());
 }
 
 /// The corner of the tabs: what is being worked out, or that it was stopped.
@@ -246,6 +290,16 @@ void FramePage::choosePart(const QString& mark) {
   if (bench_->plan() && bench_->plan()->find(mark.toStdString())) bench_->select({mark});
 }
 
+void FramePage::chooseMarks(const QStringList& marks) {
+  QStringList prisms;
+  QStringList parts;
+  const auto plan = bench_->plan();
+  for (const QString& mark : marks) (plan && plan->find(mark.toStdString()) ? prisms : parts) << mark;
+  bench_->select(prisms);
+  scene_->showGap({});
+  scene_->showParts(parts);
+}
+
 void FramePage::chooseParts(const QStringList& marks) {
   scene_->showGap({});
   scene_->showParts(marks);
@@ -256,12 +310,7 @@ void FramePage::chooseParts(const QStringList& marks) {
 void FramePage::chooseGap(int line) {
   if (!shown_) return;
   const Clearance& gap = (*shown_->clearances)[gap_order_[static_cast<std::size_t>(line)]];
-  QStringList prisms;
-  QStringList parts;
-  for (const std::string& mark : {gap.first, gap.second})
-    (shown_->plan->find(mark) ? prisms : parts) << QString::fromStdString(mark);
-  bench_->select(prisms);
-  scene_->showParts(parts);
+  chooseMarks({QString::fromStdString(gap.first), QString::fromStdString(gap.second)});
   scene_->showGap(gap);
 }
 

@@ -16,6 +16,7 @@ class QTabWidget;
 namespace prismwright {
 
 class FilteredTable;
+class FitTab;
 class FrameFigures;
 class FrameScene;
 class FrameWarnings;
@@ -45,6 +46,7 @@ class FramePage : public QWidget {
  private:
   QWidget* makeLeft();
   QWidget* makeRight();
+  QWidget* besideChart(QWidget* table);
   void addClearances();
   void addSetting();
   QWidget* makeCorner();
@@ -52,10 +54,13 @@ class FramePage : public QWidget {
   void refresh();
   void followMaker();
   void followWork();
+  /// Prisms among these are selected, parts of the frame chosen.
+  void chooseMarks(const QStringList& marks);
   void chooseParts(const QStringList& marks);
   void choosePart(const QString& mark);
   void chooseGap(int line);
   void showSetting();
+  void showDoor();
   void chooseSetting(int line);
   void exportFiles();
   void lookAt(QWidget* tab);
@@ -70,6 +75,7 @@ class FramePage : public QWidget {
   FilteredTable* clearances_ = nullptr;
   FilteredTable* setting_ = nullptr;
   QLabel* setting_told_ = nullptr;
+  FitTab* fit_ = nullptr;
   SheetsTab* sheets_ = nullptr;
   QLabel* words_ = nullptr;
   QProgressBar* bar_ = nullptr;

@@ -10,6 +10,8 @@
 
 #include <gp.hxx>
 
+#include "core/base/angle.h"
+#include "ui/models/door_words.h"
 #include "ui/models/shown_numbers.h"
 #include "ui/pages/lens_controls.h"
 #include "ui/style/palette.h"
@@ -39,6 +41,21 @@ std::optional<DoorTurn> door_turn(const MadeLens& made) {
   for (const FrameBody& body : *made.metal)
     if (body.panel == panel) turn.marks.insert(QString::fromStdString(body.mark));
   return turn;
+}
+
+/// The step's gap with the door's own point as it lies when the door is shut: the view turns it with the door.
+Clearance gap_of(const DoorStep& step, const DoorTurn& shut) {
+  Clearance gap;
+  gap.first = step.first;
+  gap.second = step.second;
+  gap.gap_mm = step.gap_mm;
+  gap.needed_mm = kMetalApart_mm;
+  gap.verdict = step.gap_mm <= 0               ? Verdict::clash
+                : step.gap_mm < kMetalApart_mm ? Verdict::tight
+                                               : Verdict::clear;
+  gap.first_point = step.first_point.Rotated(shut.hinge, -radians(step.angle_deg));
+  gap.second_point = step.second_point;
+  return gap;
 }
 
 }  // namespace
@@ -172,9 +189,6 @@ void FrameScene::look() {
 }
 
 void FrameScene::followChosen() {
-  const QString gap_words = gap_ ? tr("%1, %2").arg(length_text(gap_->gap_mm, bench_->inches()),
-                                                    palette::verdict_words(gap_->verdict))
-                                 : QString();
   QString words;
   if (gap_)
     words = tr("%1 to %2").arg(QString::fromStdString(gap_->first), QString::fromStdString(gap_->second));
@@ -185,7 +199,19 @@ void FrameScene::followChosen() {
   chosen_->setToolTip(words);
   if (!view_) return;
   view_->setChosenParts(parts_);
-  view_->setGap(gap_, gap_words);
+  followGap();
+}
+
+/// The clearance that is chosen; without one, on an open door, its own least gap at that angle.
+void FrameScene::followGap() {
+  std::optional<Clearance> gap = gap_;
+  const double angle_deg = doorAngle_deg();
+  const DoorStep* step = door_ && sweep_ && angle_deg > 0 ? door_step_at(*sweep_, angle_deg) : nullptr;
+  if (!gap && step) gap = gap_of(*step, *door_);
+  const QString words =
+      gap ? tr("%1, %2").arg(length_text(gap->gap_mm, bench_->inches()), palette::verdict_words(gap->verdict))
+          : QString();
+  view_->setGap(gap, words);
 }
 
 /// The door's parts and its hinge, as far as they are made; the slider keeps its place where it can.
@@ -201,8 +227,9 @@ void FrameScene::takeDoor() {
   turnDoor();
 }
 
-void FrameScene::setDoorReading(DoorReading reading) {
-  door_reading_ = std::move(reading);
+void FrameScene::setSweep(std::shared_ptr<const DoorSweep> sweep, const QString& reason) {
+  sweep_ = std::move(sweep);
+  no_sweep_ = reason;
   turnDoor();
 }
 
@@ -213,7 +240,8 @@ void FrameScene::turnDoor() {
   if (!door_of_) words = tr("Nothing is made yet.");
   if (door_) {
     words = tr("%1°").arg(doorAngle_deg(), 0, 'f', 1);
-    if (door_reading_) words += QStringLiteral(", ") + door_reading_(doorAngle_deg());
+    const QString known = sweep_ ? door_words(*sweep_, doorAngle_deg(), bench_->inches()) : no_sweep_;
+    if (!known.isEmpty()) words += QStringLiteral(", ") + known;
   }
   reading_->setText(words);
   reading_->setToolTip(words);
@@ -221,6 +249,7 @@ void FrameScene::turnDoor() {
   DoorTurn turn = door_.value_or(DoorTurn{});
   turn.angle_deg = door_ ? doorAngle_deg() : 0;
   view_->setDoor(turn);
+  followGap();
 }
 
 }  // namespace prismwright

@@ -3,6 +3,7 @@
 #include <QWidget>
 #include <optional>
 
+#include "geometry/door_sweep.h"
 #include "ui/models/workbench.h"
 #include "ui/views/lens_scene.h"
 
@@ -14,9 +15,6 @@ namespace prismwright {
 
 class LensControls;
 class LensView;
-
-/// What is known of the door at an angle, in words.
-using DoorReading = std::function<QString(double angle_deg)>;
 
 /// The frame in three dimensions: brass solid, prisms ghosted where asked for, the part or clearance chosen on
 /// the page standing out, and the door turned about its hinge by a slider.
@@ -31,8 +29,8 @@ class FrameScene : public QWidget {
 
   void showParts(const QStringList& marks);
   void showGap(const std::optional<Clearance>& gap);
-  /// What the door's slider reads off; empty while nothing is known.
-  void setDoorReading(DoorReading reading);
+  /// What is known of the door on its way; null while that is not known, for the reason given.
+  void setSweep(std::shared_ptr<const DoorSweep> sweep, const QString& reason);
   [[nodiscard]] double doorAngle_deg() const;
   [[nodiscard]] LensView* view() const { return view_; }
   /// Frames what is chosen.
@@ -53,6 +51,7 @@ class FrameScene : public QWidget {
   void turnDoor();
   void pick(const QString& mark, bool add);
   void followChosen();
+  void followGap();
 
   Workbench* bench_;
   LensView* view_ = nullptr;
@@ -63,7 +62,8 @@ class FrameScene : public QWidget {
   QLabel* reading_ = nullptr;
   std::shared_ptr<const MadeLens> door_of_;
   std::optional<DoorTurn> door_;  ///< shut
-  DoorReading door_reading_;
+  std::shared_ptr<const DoorSweep> sweep_;
+  QString no_sweep_;
   QStringList parts_;
   std::optional<Clearance> gap_;
   bool look_when_shown_ = false;

@@ -60,7 +60,7 @@ FilteredTable::FilteredTable(const QString& name, const QString& title, QWidget*
   filter_ = new QLineEdit(this);
   filter_->setObjectName(name + ".filter");
   filter_->setClearButtonEnabled(true);
-  filter_->setMinimumWidth(120);
+  filter_->setMinimumWidth(96);
   filter_->setMaximumWidth(320);
   count_ = new QLabel(this);
   count_->setObjectName(name + ".count");
@@ -149,12 +149,19 @@ void FilteredTable::setSheet(CellSheet sheet) {
   count();
 }
 
+void FilteredTable::setReason(const QString& reason) {
+  reason_ = reason;
+  count();
+}
+
 void FilteredTable::setStale(bool stale) { view_->setEnabled(!stale); }
 
 void FilteredTable::count() {
   const int all = table_->rowCount();
   const int shown = order_->rowCount();
-  count_->setText(all == shown ? tr("%n row(s)", nullptr, all) : tr("%1 of %2 rows").arg(shown).arg(all));
+  count_->setText(all == shown ? tr("%1 rows").arg(all) : tr("%1 of %2").arg(shown).arg(all));
+  if (all == 0 && !reason_.isEmpty()) count_->setText(reason_);
+  count_->setMinimumWidth(count_->fontMetrics().horizontalAdvance(count_->text()) + 2);
   save_->setEnabled(shown > 0);
 }
 

@@ -35,6 +35,8 @@ class FilteredTable : public QWidget {
   void setSheet(CellSheet sheet);
   [[nodiscard]] const CellSheet& sheet() const { return table_->sheet(); }
   void setStale(bool stale);
+  /// Why there is no row, in place of their count.
+  void setReason(const QString& reason);
 
   /// Chooses the row without telling of it and brings it into sight; -1: none.
   void showLine(int line);
@@ -76,6 +78,7 @@ class FilteredTable : public QWidget {
     QComboBox* box;
   };
   std::vector<Choice> choices_;
+  QString reason_;
   bool following_ = false;
 };
 

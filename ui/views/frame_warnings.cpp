@@ -3,6 +3,7 @@
 #include <QKeyEvent>
 #include <map>
 
+#include "ui/models/shown_numbers.h"
 #include "ui/style/dress.h"
 #include "ui/style/palette.h"
 
@@ -29,7 +30,7 @@ FrameWarnings::FrameWarnings(QWidget* parent) : QListWidget(parent) {
   setObjectName(QStringLiteral("frame.warnings"));
   setAccessibleName(tr("Warnings of the frame"));
   setWordWrap(false);
-  setTextElideMode(Qt::ElideRight);
+  setTextElideMode(Qt::ElideMiddle);
   setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   setFrameShape(QFrame::NoFrame);
   connect(this, &QListWidget::itemClicked, this, &FrameWarnings::lead);
@@ -52,8 +53,8 @@ void FrameWarnings::setFrame(const FramePlan* frame) {
     }
     for (const Alike& alike : order) {
       const auto& [warning, count] = groups.at(alike);
-      QString words = QString::fromStdString(warning->sentence);
-      if (count > 1) words += tr(" (and %1 alike)").arg(count - 1);
+      QString words = sentence_of(request_problem({}, {}, warning->sentence));
+      if (count > 1) words = tr("%1 alike: %2").arg(count).arg(words);
       auto* item = new QListWidgetItem(state_mark(MarkKind::amiss), words, this);
       item->setData(kMark, QString::fromStdString(warning->mark));
       item->setToolTip(words);

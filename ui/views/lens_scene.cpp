@@ -13,7 +13,7 @@ namespace {
 
 constexpr int kPickable = 0;
 constexpr double kGhost = 0.06;
-constexpr double kGhostEdge = 0.35;
+constexpr double kGhostEdge = 0.22;
 
 QColor greyed(const QColor& colour) {
   const int grey = qGray(colour.rgb());

@@ -97,7 +97,7 @@ void PartDrawing::setPart(const std::shared_ptr<const MadeLens>& made, const Par
 
 void PartDrawing::draw(bool keeps_view) {
   save_->setEnabled(part_ != nullptr);
-  told_->setText(part_ ? tr("%1, %2").arg(marks_words(marks_of(alike_)), kind_words(part_->kind)) : QString());
+  told_->setText(part_ ? marks_words(marks_of(alike_)) : QString());
   if (part_)
     return picture_->setSheet(part_sheet(*part_, words_of(made_->plan->values, alike_.marks, bench_->inches())),
                               keeps_view);

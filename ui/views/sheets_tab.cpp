@@ -27,7 +27,7 @@ SheetsTab::SheetsTab(Workbench* bench, QWidget* parent) : QWidget(parent), bench
   halves->addWidget(picture_);
   halves->setStretchFactor(0, 0);
   halves->setStretchFactor(1, 1);
-  halves->setSizes({340, 700});
+  halves->setSizes({420, 620});
   column->addWidget(halves, 1);
   auto* foot = new QHBoxLayout;
   foot->setContentsMargins(8, 0, 0, 0);
