@@ -6,18 +6,13 @@
 #include <array>
 
 #include "app/batch/text_table.h"
+#include "geometry/clearance_order.h"
 
 namespace prismwright {
 
 namespace {
 
 constexpr std::array kVerdicts = {Verdict::clear, Verdict::tight, Verdict::clash};
-
-/// Clashes first, the largest common volume leading, then the smallest room to spare.
-bool worse(const Clearance& a, const Clearance& b) {
-  if (a.overlap_mm3 != b.overlap_mm3) return a.overlap_mm3 > b.overlap_mm3;
-  return a.gap_mm - a.needed_mm < b.gap_mm - b.needed_mm;
-}
 
 Json point_json(const gp_Pnt& p) { return Json::array({p.X(), p.Y(), p.Z()}); }
 
@@ -117,7 +112,7 @@ void print_clearances(ClearanceAnswer answer, std::size_t most, std::ostream& ou
   out << fmt::format("{} pairs: {} clear, {} tight, {} clash.\n", answer.pairs.size(),
                      count_of(answer.pairs, Verdict::clear), count_of(answer.pairs, Verdict::tight),
                      count_of(answer.pairs, Verdict::clash));
-  std::ranges::stable_sort(answer.pairs, worse);
+  std::ranges::stable_sort(answer.pairs, is_worse);
   print_pairs(answer.pairs, most, out);
   if (answer.door) print_door(*answer.door, answer.door_wanted_deg, out);
   for (const std::string& note : answer.notes) out << note << '\n';

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <numeric>
 
+#include "geometry/clearance_order.h"
 #include "ui/models/prism_table.h"
 #include "ui/models/shown_numbers.h"
 #include "ui/style/palette.h"
@@ -12,9 +13,10 @@
 namespace prismwright {
 namespace {
 
-/// Less is worse: clashes by overlap, then room left over the needed gap.
+/// Less is worse: clashes by overlap, then room left over the needed gap, parts that rest on each other last.
 double ease_of(const Clearance& c) {
   if (c.verdict == Verdict::clash) return -1e9 - c.overlap_mm3;
+  if (rests_by_design(c)) return 1e9;
   return c.gap_mm - c.needed_mm;
 }
 

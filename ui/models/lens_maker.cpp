@@ -3,6 +3,8 @@
 #include <exception>
 #include <utility>
 
+#include "geometry/clearance_order.h"
+
 namespace prismwright {
 namespace {
 
@@ -24,6 +26,7 @@ void index_clearances(MadeLens& made) {
   const std::vector<Clearance>& all = *made.clearances;
   const auto worse = [&](std::size_t a, std::size_t b) {
     if (all[a].verdict != all[b].verdict) return all[a].verdict > all[b].verdict;
+    if (rests_by_design(all[a]) != rests_by_design(all[b])) return rests_by_design(all[b]);
     return all[a].gap_mm < all[b].gap_mm;
   };
   for (std::size_t i = 0; i < all.size(); ++i) {
