@@ -13,7 +13,6 @@
 namespace prismwright {
 namespace {
 
-
 /// A rib with everything that a plate may have.
 FlatPart full_rib() {
   FlatPart rib = flat_part("P03-rib-left", PartKind::side_rib, 5, annular_sector(250, 300, -55, 60), "rib");

@@ -10,8 +10,8 @@ class Window : public WindowDesk {};
 TEST_F(Window, RailHoldsTheBuiltPagesAloneAndKeysLeadToThem) {
   const auto* rail = find<QWidget>("rail");
   EXPECT_EQ(rail->findChildren<QAbstractButton*>().size(), 6);
-  const std::array<const char*, 6> names = {"rail.brief", "rail.section", "rail.lens", "rail.light",
-                                            "rail.frame", "rail.works"};
+  const std::array<const char*, 6> names = {"rail.brief", "rail.section", "rail.lens",
+                                            "rail.light", "rail.frame",   "rail.works"};
   for (std::size_t i = 0; i < names.size(); ++i) {
     press(static_cast<Qt::Key>(Qt::Key_1 + static_cast<int>(i)), Qt::ControlModifier);
     EXPECT_EQ(window->page(), static_cast<Page>(i));
