@@ -17,7 +17,7 @@ namespace {
 
 constexpr double kWidest_deg = 180;
 constexpr double kTouch_mm = 2e-3;
-constexpr double kStride_mm = 20;  // gaps are not measured farther than this on the way to the first touch
+constexpr double kStride_mm = 3;  // gaps are not measured farther than this on the way to the first touch
 constexpr double kFarthest_mm = 1000;
 
 // Every way of the door that may hold the least gap: a pair over a stretch of angles.
@@ -78,7 +78,7 @@ class Sweeper {
   void advance(const DoorPair& pair, DoorSweep& sweep) {
     for (double angle = 0; angle < sweep.free_deg;) {
       double apart = motion_.least_by_boxes_mm(pair, angle);
-      if (apart < kStride_mm / 4) {
+      if (apart < kStride_mm / 2) {
         const auto gap = motion_.gap_at(pair, angle, kStride_mm);
         apart = gap ? gap->gap_mm : kStride_mm;
         if (apart < kTouch_mm) {

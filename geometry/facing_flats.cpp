@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include <ElSLib.hxx>
 
@@ -45,7 +46,25 @@ std::optional<gp_Pnt> common_place(const CapFace& first, const CapFace& second, 
   return std::nullopt;
 }
 
+double in_front_mm(const SolidForm& behind, const SolidForm& solid, const gp_Trsf& place) {
+  double most = 0;
+  for (const CapFace& cap : behind.caps()) {
+    const gp_Vec out(cap.plane.Axis().Direction());
+    double least = std::numeric_limits<double>::max();
+    for (const gp_Pnt& p : solid.samples()) {
+      least = std::min(least, gp_Vec(cap.plane.Location(), p.Transformed(place)).Dot(out));
+      if (least <= most) break;
+    }
+    most = std::max(most, least - solid.samples_slack_mm());
+  }
+  return most;
+}
+
 }  // namespace
+
+double parted_by_flats_mm(const SolidForm& first, const SolidForm& second, const gp_Trsf& place) {
+  return std::max(in_front_mm(first, second, place), in_front_mm(second, first, place.Inverted()));
+}
 
 FacingFlats facing_flats(const SolidForm& first, const SolidForm& second, const gp_Trsf& place) {
   FacingFlats found;

@@ -20,4 +20,7 @@ struct FacingFlats {
 /// frame in which the first was made; so are the points given. Faces count as parallel within 1e-9 radian.
 FacingFlats facing_flats(const SolidForm& first, const SolidForm& second, const gp_Trsf& place);
 
+/// The gap is no less than this: how far one solid stands in front of a flat face that the other lies behind.
+double parted_by_flats_mm(const SolidForm& first, const SolidForm& second, const gp_Trsf& place);
+
 }  // namespace prismwright

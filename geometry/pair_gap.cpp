@@ -170,6 +170,10 @@ GapsFound pair_gap(const MeasuredPart& first, const MeasuredPart& second, double
 std::optional<SolidGap> gap_filled(const MeasuredPart& first, const MeasuredPart& second,
                                    double no_farther_mm) {
   const gp_Trsf place = first.place.Inverted() * second.place;
+  if (parted_by_flats_mm(*first.form, *second.form, place) > no_farther_mm) return std::nullopt;
+  const FacingFlats flats = facing_flats(*first.form, *second.form, place);
+  if (flats.gap)
+    return flats.gap->gap_mm < no_farther_mm ? std::optional(moved(*flats.gap, first.place)) : std::nullopt;
   const auto look = [&](const MeasuredPart& part, const MeasuredPart& round, const gp_Trsf& to_made) {
     const gp_Trsf to_round =
         (round.plate ? round.plate->to_made() : round.turned->to_made()).Inverted() * to_made;

@@ -187,6 +187,17 @@ void SolidForm::find_caps() {
         const double a = form.low_a + (form.high_a - form.low_a) * i / kSamplesAlong;
         const double b = form.low_b + (form.high_b - form.low_b) * k / kSamplesAlong;
         if (form.holds(a, b)) samples_.push_back(surface.Value(a, b));
+        if (i > 0 && k > 0) {
+          const double half_a = (form.high_a - form.low_a) / kSamplesAlong / 2;
+          const double half_b = (form.high_b - form.low_b) / kSamplesAlong / 2;
+          gp_Pnt p;
+          gp_Vec da, db, daa, dbb, dab;
+          surface.D2(a - half_a, b - half_b, p, da, db, daa, dbb, dab);
+          // Between samples the surface leaves their chords by no more than its bend over half a step.
+          slack_mm_ =
+              std::max(slack_mm_, (daa.Magnitude() * half_a * half_a + dbb.Magnitude() * half_b * half_b +
+                                   2 * dab.Magnitude() * half_a * half_b));
+        }
       }
     }
   }

@@ -55,6 +55,9 @@ class SolidForm {
   [[nodiscard]] const std::vector<FaceForm>& faces() const { return faces_; }
   [[nodiscard]] const std::vector<gp_Pnt>& corners() const { return corners_; }
   [[nodiscard]] const std::vector<CapFace>& caps() const { return caps_; }
+  /// Places all over the surface; the solid reaches no more than `samples_slack_mm` past what they span.
+  [[nodiscard]] const std::vector<gp_Pnt>& samples() const { return samples_; }
+  [[nodiscard]] double samples_slack_mm() const { return slack_mm_; }
   [[nodiscard]] const Bnd_Box& box() const { return box_; }
   /// Equal for solids whose corners, edges and faces agree within 1e-6 mm in the order they were made.
   [[nodiscard]] const std::string& word() const { return word_; }
@@ -68,7 +71,8 @@ class SolidForm {
   std::vector<EdgeForm> edges_;
   std::vector<FaceForm> faces_;
   std::vector<gp_Pnt> corners_;
-  std::vector<gp_Pnt> samples_;  // places all over the surface
+  std::vector<gp_Pnt> samples_;
+  double slack_mm_ = 0;
   std::vector<CapFace> caps_;
   Bnd_Box box_;
   std::string word_;

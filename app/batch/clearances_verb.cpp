@@ -25,7 +25,7 @@ class ClearancesVerb : public Verb {
 
   void configure(CLI::App& command) override {
     add_book_argument(command, path_);
-    command.add_flag("--json", json_, "answer in JSON, every pair in the order of the plan, and the door");
+    command.add_flag("--json", json_, "answer in JSON, every pair in the order of the plan");
     command.add_option("--csv", csv_, "write every pair to this file");
     command.add_option("--tightest", most_, "show only so many pairs, the tightest ones")
         ->check(CLI::NonNegativeNumber);
@@ -76,7 +76,7 @@ class ClearancesVerb : public Verb {
         return std::ranges::find(kinds_, pair.kind) == kinds_.end();
       });
     }
-    if (!door_ && !json_) return answer;
+    if (!door_) return answer;
     auto door = sweep_door(lens.plan, lens.bodies, frame.plan, frame.bodies, line.of("Door"));
     if (!door) return door.problem();
     answer.door = *door;
