@@ -44,11 +44,11 @@ std::vector<Cell> cells_of(const Clearance& of, bool inches) {
   verdict.sorts = ease_of(of);
   return {
       word_cell(ClearanceTable::tr("%1 to %2").arg(first, second)),
-      word_cell(kind_words(of.kind)),
       number_cell(length_number(of.gap_mm, inches), of.gap_mm),
       number_cell(length_number(of.needed_mm, inches), of.needed_mm),
-      of.overlap_mm3 > 0 ? number_cell(QString::number(of.overlap_mm3, 'g', 3), of.overlap_mm3) : blank_cell(),
       verdict,
+      word_cell(kind_words(of.kind)),
+      of.overlap_mm3 > 0 ? number_cell(QString::number(of.overlap_mm3, 'g', 3), of.overlap_mm3) : blank_cell(),
       word_cell(first),
       word_cell(second),
       hidden_number(of.first_point.X()),
@@ -67,11 +67,11 @@ ClearanceSheet clearance_sheet(const std::vector<Clearance>& clearances, bool in
   ClearanceSheet all;
   all.order = tightest_first(clearances);
   all.sheet.heads = {{tr("Between"), "between", {}, false},
-                     {tr("Kind"), "kind", tr("What the two are"), false},
                      {tr("Gap\n%1").arg(unit), "gap_mm", tr("Least distance of the two solids"), true},
                      {tr("Needed\n%1").arg(unit), "needed_mm", {}, true},
-                     {tr("Overlap\nmm³"), "overlap_mm3", tr("Common volume where they overlap"), true},
                      {tr("Verdict"), "verdict", {}, false},
+                     {tr("Kind"), "kind", tr("What the two are"), false},
+                     {tr("Overlap\nmm³"), "overlap_mm3", tr("Common volume where they overlap"), true},
                      {{}, "first", {}, false},
                      {{}, "second", {}, false},
                      {{}, "first_x_mm", {}, true},

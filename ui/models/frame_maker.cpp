@@ -14,9 +14,9 @@ namespace {
 /// The bar needs no more than this many steps a second.
 constexpr auto kProgressEvery = std::chrono::milliseconds(40);
 
-/// How the bar is shared out: sheets, door, fit-up.
-constexpr double kNestTo = 0.2;
-constexpr double kDoorTo = 0.6;
+/// How the bar is shared out: sheets, fit-up, door.
+constexpr double kNestTo = 0.1;
+constexpr double kFitTo = 0.3;
 
 Progress part_of(const Progress& whole, double from, double to) {
   return [whole, from, to](double share, std::string_view what) {
@@ -136,10 +136,11 @@ void FrameMaker::work(int job, const std::shared_ptr<const MadeLens>& made, cons
        results.nest, results.no_nest);
   if (!wanted()) return;
   tell(false);
-  if (made->frame->hinge) sweep(results, part_of(whole, kNestTo, kDoorTo));
+  keep([&] { return fit_up(plan, *made->frame, part_of(whole, kNestTo, kFitTo)); }, results.fit,
+       results.no_fit);
   if (!wanted()) return;
   tell(false);
-  keep([&] { return fit_up(plan, *made->frame, part_of(whole, kDoorTo, 1)); }, results.fit, results.no_fit);
+  if (made->frame->hinge) sweep(results, part_of(whole, kFitTo, 1));
   tell(true);
 }
 

@@ -14,9 +14,9 @@ std::vector<CellHead> heads(const QString& unit) {
   return {
       {tr("Part"), "part", tr("Alike parts are made from one drawing"), false},
       {tr("Pieces"), "pieces", {}, true},
+      {tr("All\ng"), "mass_all_g", {}, true},
       {tr("Thick\n%1").arg(unit), "thickness_mm", tr("Of a plate"), true},
       {tr("Each\ng"), "mass_each_g", {}, true},
-      {tr("All\ng"), "mass_all_g", {}, true},
       {tr("Making"), "making", {}, false},
       {tr("Kind"), "kind", {}, false},
       {tr("Metal"), "metal", {}, false},
@@ -68,10 +68,10 @@ CellSheet parts_sheet(const std::vector<PartsLine>& lines, bool inches) {
     sheet.rows.push_back(
         {marks,
          {part, number_cell(QString::number(line.quantity), line.quantity),
+          mass_cell(line.mass_g, line.quantity),
           line.thickness_mm > 0 ? number_cell(length_number(line.thickness_mm, inches), line.thickness_mm)
                                 : blank_cell(),
-          mass_cell(line.mass_g, 1), mass_cell(line.mass_g, line.quantity),
-          word_cell(making_words(line.making)), word_cell(kind_words(line.kind)),
+          mass_cell(line.mass_g, 1), word_cell(making_words(line.making)), word_cell(kind_words(line.kind)),
           word_cell(metal_words(line.metal)), word_cell(QString::fromStdString(line.size)),
           word_cell(marks.join(' '))}});
   }

@@ -32,8 +32,8 @@ namespace prismwright {
 namespace {
 
 constexpr int kSteps = 1000;  // of the bar
-constexpr int kGapKind = 1;   // columns of the tables
-constexpr int kGapVerdict = 5;
+constexpr int kGapKind = 4;   // columns of the tables
+constexpr int kGapVerdict = 3;
 constexpr int kSettingVerdict = 6;
 
 }  // namespace
@@ -159,7 +159,7 @@ QWidget* FramePage::besideChart(QWidget* table) {
   halves->addWidget(chart);
   halves->setStretchFactor(0, 1);
   halves->setStretchFactor(1, 1);
-  halves->setSizes({600, 320});
+  halves->setSizes({620, 300});
   return halves;
 }
 

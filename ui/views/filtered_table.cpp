@@ -1,5 +1,6 @@
 #include "ui/views/filtered_table.h"
 
+#include <QAbstractItemView>
 #include <QComboBox>
 #include <QDir>
 #include <QFileDialog>
@@ -101,7 +102,9 @@ void FilteredTable::setHint(const QString& words) { filter_->setPlaceholderText(
 void FilteredTable::addChoice(int column, const QString& every) {
   auto* box = new QComboBox(this);
   box->setObjectName(QStringLiteral("%1.choice.%2").arg(name_).arg(column));
-  box->setSizeAdjustPolicy(QComboBox::AdjustToContents);
+  // Long words are read whole in its list.
+  box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+  box->setMinimumContentsLength(static_cast<int>(every.size()));
   box->addItem(every);
   head_->insertWidget(1 + static_cast<int>(choices_.size()), box);
   choices_.push_back({column, every, box});
@@ -126,6 +129,7 @@ void FilteredTable::refillChoices() {
     choice.box->clear();
     choice.box->addItem(choice.every);
     choice.box->addItems(words);
+    choice.box->view()->setMinimumWidth(choice.box->view()->sizeHintForColumn(0) + 24);
     choice.box->setCurrentIndex(std::max(0, before.isEmpty() ? 0 : choice.box->findText(before)));
     order_->setChoice(choice.column, choice.box->currentIndex() > 0 ? choice.box->currentText() : QString());
   }

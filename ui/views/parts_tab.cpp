@@ -23,7 +23,7 @@ PartsTab::PartsTab(Workbench* bench, QWidget* parent) : QWidget(parent), bench_(
   drawing_ = new PartDrawing(bench_, halves);
   halves->addWidget(table_);
   halves->addWidget(drawing_);
-  halves->setSizes({560, 440});
+  halves->setSizes({600, 440});
   halves->setStretchFactor(0, 1);
   halves->setStretchFactor(1, 2);
   column->addWidget(halves, 1);
