@@ -25,7 +25,8 @@ gp_Trsf shift(double x, double y, double z) {
   return move;
 }
 
-// A lens with its solids; zones may be left out, so that a test makes no more than it looks at.
+// A lens with its solids; zones may be left out, and with them all metal but ribs and rings, so that a test
+// makes no more than it looks at.
 struct BuiltLens {
   LensPlan plan;
   LensBodies bodies;
@@ -41,6 +42,10 @@ struct BuiltLens {
     bodies = shop.make(plan).value();
     frame = plan_frame(plan);
     metal = make_frame(frame).value();
+    if (zones.empty()) return;
+    std::erase_if(metal, [](const FrameBody& part) {
+      return part.kind != PartKind::side_rib && part.kind != PartKind::ring;
+    });
   }
 
   PrismBody& body(const std::string& mark) {
@@ -293,7 +298,9 @@ TEST(Clearances, ReachATwoPanelLensAndABlindPanel) {
   const auto all = with_blind.clearances();
   EXPECT_FALSE(all.empty());
   for (const Clearance& c : all) {
-    EXPECT_NE(c.first.substr(0, 3), "P02");
+    if (c.kind != ClearanceKind::metal_metal) {
+      EXPECT_NE(c.first.substr(0, 3), "P02");
+    }
     EXPECT_EQ(c.verdict, Verdict::clear) << c.first << " " << c.second;
   }
 }
