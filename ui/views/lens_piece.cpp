@@ -49,7 +49,17 @@ void LensPiece::showInside(bool inside) {
   SynchronizeAspects();
 }
 
-void LensPiece::move(const gp_Trsf& by) { SetLocalTransformation(by * part_.place); }
+bool LensPiece::move(const gp_Trsf& by) {
+  const gp_Trsf wanted = by * part_.place;
+  const gp_Trsf before = placeNow();
+  bool same = true;
+  for (int row = 1; row <= 3; ++row)
+    for (int column = 1; column <= 4; ++column)
+      same = same && wanted.Value(row, column) == before.Value(row, column);
+  if (same) return false;
+  SetLocalTransformation(wanted);
+  return true;
+}
 
 void LensPiece::Compute(const Handle(PrsMgr_PresentationManager) &, const Handle(Prs3d_Presentation) & drawing,
                         const Standard_Integer mode) {

@@ -21,8 +21,8 @@ class LensPiece : public AIS_InteractiveObject {
   void paint(const Quantity_ColorRGBA& fill, const Quantity_Color& edge, double edge_width);
   /// Draws the far faces too, as is needed where a cut opens the part.
   void showInside(bool inside);
-  /// Moves the part away from its place, lens frame.
-  void move(const gp_Trsf& by);
+  /// Moves the part away from its place, lens frame; answers whether it now stands elsewhere.
+  bool move(const gp_Trsf& by);
   [[nodiscard]] gp_Trsf placeNow() const { return Transformation(); }
 
  protected:

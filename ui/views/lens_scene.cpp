@@ -3,7 +3,6 @@
 #include <AIS_InteractiveContext.hxx>
 #include <Graphic3d_ClipPlane.hxx>
 #include <Graphic3d_SequenceOfHClipPlane.hxx>
-#include <StdSelect_ViewerSelector3d.hxx>
 
 #include "core/base/angle.h"
 #include "ui/style/palette.h"
@@ -73,9 +72,8 @@ gp_Trsf LensScene::moveOf(const LensPart& part) const {
 
 void LensScene::moveAll() {
   for (const Handle(LensPiece) & piece : std::as_const(pieces_)) {
-    piece->move(moveOf(piece->part()));
     // Else clicks are still sought where the piece stood when the last one was.
-    gl_.scene()->MainSelector()->MoveSelectableObject(piece);
+    if (piece->move(moveOf(piece->part()))) gl_.scene()->RecomputeSelectionOnly(piece);
   }
   redrawOutlines();
   redrawCut();
