@@ -20,9 +20,9 @@ class StartPage;
 
 /// The window: rail of pages at the left, tell-tales and notices above the page, progress at the foot.
 ///
-/// Object names: rail.brief, rail.section, rail.lens, rail.light, rail.frame, rail.works; action.new, action.open,
-/// action.export, action.undo, action.redo, action.inches, action.page.N; notice.refusal, notice.readOnly,
-/// notice.section, notice.book; status.path, status.progress, status.stop, status.message.
+/// Object names: rail.brief, rail.section, rail.lens, rail.light, rail.frame, rail.works; action.new,
+/// action.open, action.export, action.undo, action.redo, action.inches, action.page.N; notice.refusal,
+/// notice.readOnly, notice.section, notice.book; status.path, status.progress, status.stop, status.message.
 class MainWindow : public QMainWindow {
   Q_OBJECT
 
