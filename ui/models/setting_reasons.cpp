@@ -76,8 +76,7 @@ QString reason_of_lamp(const Lamp& lamp, std::string_view name) {
 }
 
 QString reason_of_frame(const FrameSettings& frame, std::string_view name) {
-  if (name.starts_with("door_") && name != "door_panel")
-    return only(frame.door_panel > 0, "There is no door");
+  if (name.starts_with("door_") && name != "door_panel") return only(frame.door_panel > 0, "There is no door");
   if (name == "hinge_pin_mm") return only(frame.door_panel > 0, "There is no door");
   if (name == "changer_from_mm" || name == "changer_to_mm")
     return only(frame.changer_radius_mm > 0, "There is no changer");
