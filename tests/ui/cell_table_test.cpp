@@ -198,7 +198,7 @@ TEST(SettingRows, PutWhatFallsShortFirst) {
   EXPECT_EQ(verdict_of(tight), Verdict::tight);
   EXPECT_TRUE(setting_words(leaning, false).contains("no end"));
   const auto place = std::find(all.order.begin(), all.order.end(), 2U) - all.order.begin();
-  EXPECT_EQ(all.sheet.rows[static_cast<std::size_t>(place)].cells[2].saved, "") << "no end, no gap at it";
+  EXPECT_EQ(all.sheet.rows[static_cast<std::size_t>(place)].cells[3].saved, "") << "no end, no gap at it";
 }
 
 }  // namespace

@@ -28,11 +28,11 @@ std::vector<Cell> cells_of(const SettingCheck& check, bool inches) {
   verdict.sorts = ease_of(check);
   return {word_cell(QString::fromStdString(check.mark)),
           word_cell(QString::fromStdString(check.rib)),
+          verdict,
           end ? gap_cell(check.end.drawn_mm, inches) : blank_cell(),
           end ? gap_cell(check.end.needed_mm(), inches) : blank_cell(),
           gap_cell(check.sides.drawn_mm, inches),
           gap_cell(check.sides.needed_mm(), inches),
-          verdict,
           number_cell({}, check.end.heat_mm),
           number_cell({}, check.end.moisture_mm),
           number_cell({}, check.sides.shim_mm),
@@ -56,6 +56,7 @@ SettingSheet setting_sheet(const std::vector<SettingCheck>& checks, bool inches)
                    [&](std::size_t a, std::size_t b) { return ease_of(checks[a]) < ease_of(checks[b]); });
   all.sheet.heads = {{tr("Prism"), "prism", {}, false},
                      {tr("In rib"), "rib", {}, false},
+                     {tr("Verdict"), "verdict", {}, false},
                      {tr("End drawn\n%1").arg(unit), "end_drawn_mm",
                       tr("Room between the end and the floor of its pocket"), true},
                      {tr("needed\n%1").arg(unit), "end_needed_mm", tr("Growth by heat and moisture"), true},
@@ -63,7 +64,6 @@ SettingSheet setting_sheet(const std::vector<SettingCheck>& checks, bool inches)
                       tr("Room round the prism's sides in its pocket"), true},
                      {tr("needed\n%1").arg(unit), "sides_needed_mm",
                       tr("Shim or glazing, whichever is thicker, with growth by heat and moisture"), true},
-                     {tr("Verdict"), "verdict", {}, false},
                      {{}, "end_heat_mm", {}, true},
                      {{}, "end_moisture_mm", {}, true},
                      {{}, "sides_shim_mm", {}, true},

@@ -34,7 +34,7 @@ namespace {
 constexpr int kSteps = 1000;  // of the bar
 constexpr int kGapKind = 4;   // columns of the tables
 constexpr int kGapVerdict = 3;
-constexpr int kSettingVerdict = 6;
+constexpr int kSettingVerdict = 2;
 
 }  // namespace
 
