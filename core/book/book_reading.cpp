@@ -16,6 +16,7 @@
 #include "core/book/value_cells.h"
 #include "core/book/value_tables.h"
 #include "core/book/variant_table.h"
+#include "core/book/works_tables.h"
 #include "core/lens/quantities.h"
 
 namespace prismwright {
@@ -122,6 +123,7 @@ BookContents contents_of(SQLite::Database& db) {
   contents.variants = read_variants(db);
   contents.ledger = read_ledger(db);
   contents.readings = read_readings(db);
+  contents.works_log = read_works_log(db);
   contents.steps = step_texts(db);
   return contents;
 }

@@ -10,6 +10,7 @@
 #include "core/lens/section_variant.h"
 #include "core/light/bench_reading.h"
 #include "core/works/ledger.h"
+#include "core/works/works_log.h"
 
 namespace prismwright {
 
@@ -20,6 +21,7 @@ struct BookContents {
   std::vector<SectionVariant> variants;
   std::vector<LedgerEntry> ledger;
   std::vector<BenchReading> readings;
+  WorksLog works_log;
   StepTexts steps;
 };
 

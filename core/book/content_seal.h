@@ -7,8 +7,8 @@
 
 namespace prismwright {
 
-/// The seal tells an altered book from a whole one: it sums up every row of values, steps, ledger and bench
-/// readings, so that one changed byte anywhere in them, or a row that went missing, no longer fits. It is no
+/// The seal tells an altered book from a whole one: it sums up every row of values, steps, ledger and growing
+/// tables, so that one changed byte anywhere in them, or a row that went missing, no longer fits. It is no
 /// guard against forgery.
 ///
 /// Each row gives a 64-bit mark (table, types and bytes of its cells); the seal is the exclusive or of all

@@ -25,7 +25,17 @@ LedgerEntry line_in(SQLite::Statement& query) {
   take(query.getColumn(5), line.by);
   take(query.getColumn(6), line.note);
   if (!query.getColumn(7).isNull()) line.back_to = stage_in(query.getColumn(7));
+  if (!query.getColumn(8).isNull()) take(query.getColumn(8), line.serial);
+  if (!query.getColumn(9).isNull()) take(query.getColumn(9), line.load);
   return line;
+}
+
+/// Nought stands for none.
+void put_number(SQLite::Statement& insert, int place, long long number) {
+  if (number == 0)
+    insert.bind(place);
+  else
+    put(insert, place, number);
 }
 
 void insert_line(SQLite::Statement& insert, const LedgerEntry& line) {
@@ -40,6 +50,8 @@ void insert_line(SQLite::Statement& insert, const LedgerEntry& line) {
     insert.bind(8, std::string(name_of(*line.back_to)));
   else
     insert.bind(8);
+  put_number(insert, 9, line.serial);
+  put_number(insert, 10, line.load);
   insert.exec();
   insert.reset();
 }
@@ -49,8 +61,8 @@ void insert_line(SQLite::Statement& insert, const LedgerEntry& line) {
 std::vector<LedgerEntry> read_ledger(SQLite::Database& db) {
   std::vector<LedgerEntry> ledger;
   SQLite::Statement query(db,
-                          "SELECT number, when_utc, mark, from_stage, to_stage, by_name, note, back_to_stage "
-                          "FROM ledger ORDER BY number");
+                          "SELECT number, when_utc, mark, from_stage, to_stage, by_name, note, back_to_stage, "
+                          "serial, load FROM ledger ORDER BY number");
   while (query.executeStep()) ledger.push_back(line_in(query));
   return ledger;
 }
@@ -59,13 +71,15 @@ std::vector<LedgerEntry> append_to_ledger(SQLite::Database& db, std::span<const 
   const std::int64_t last = db.execAndGet("SELECT coalesce(max(number), 0) FROM ledger").getInt64();
   SQLite::Statement insert(db,
                            "INSERT INTO ledger (number, when_utc, mark, from_stage, to_stage, by_name, note, "
-                           "back_to_stage) VALUES (?, ?, ?, ?, ?, ?, ?, ?)");
+                           "back_to_stage, serial, load) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
   std::vector<LedgerEntry> lines(entries.begin(), entries.end());
   const std::string now = now_utc();
   long long number = last;
+  long long serial = db.execAndGet("SELECT coalesce(max(serial), 0) FROM ledger").getInt64();
   for (LedgerEntry& line : lines) {
     line.number = ++number;
     line.when_utc = now;
+    if (line.to == Stage::cast && line.serial == 0) line.serial = ++serial;
     insert_line(insert, line);
   }
   renew_seal(db, rows_mark(db, "ledger", fmt::format("number > {}", last)));

@@ -11,7 +11,8 @@ namespace prismwright {
 /// The whole ledger, oldest first. Throws BookDamage on a line that cannot be.
 std::vector<LedgerEntry> read_ledger(SQLite::Database& db);
 
-/// Adds lines, all with the present time, and answers them with their numbers. Keeps the content seal; wants
+/// Adds lines, all with the present time, and answers them with their numbers; lines to cast without a serial
+/// number are given the next ones. Keeps the content seal; wants
 /// the caller's transaction.
 std::vector<LedgerEntry> append_to_ledger(SQLite::Database& db, std::span<const LedgerEntry> entries);
 

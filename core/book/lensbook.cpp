@@ -12,6 +12,7 @@
 #include "core/book/lensbook_inside.h"
 #include "core/book/steps.h"
 #include "core/book/value_tables.h"
+#include "core/book/works_tables.h"
 #include "core/lens/quantities.h"
 
 namespace prismwright {
@@ -98,16 +99,41 @@ Outcome<std::string> Lensbook::undo() { return inside_->move(undo_step, "There i
 
 Outcome<std::string> Lensbook::redo() { return inside_->move(redo_step, "There is no step to do again."); }
 
-Done Lensbook::record(std::span<const LedgerEntry> entries) {
-  std::vector<LedgerEntry> lines;
+const WorksLog& Lensbook::works_log() const { return inside_->contents.works_log; }
+
+Done Lensbook::record(std::span<const LedgerEntry> entries, const WorksLog& more) {
+  std::vector<LedgerEntry> lines(entries.begin(), entries.end());
+  WorksLog added;
   Done done = inside_->change([&](SQLite::Database& db) {
-    lines = append_to_ledger(db, entries);
-    return !lines.empty();
+    added = append_to_works_log(db, more);
+    for (LedgerEntry& line : lines)
+      if (line.load == kNewLoad) line.load = added.loads.empty() ? 0 : added.loads.front().number;
+    lines = append_to_ledger(db, lines);
+    return !lines.empty() || !added.empty();
   });
   if (!done) return done;
   std::vector<LedgerEntry>& ledger = inside_->contents.ledger;
   ledger.insert(ledger.end(), lines.begin(), lines.end());
+  add_to(inside_->contents.works_log, added);
   return {};
+}
+
+Outcome<std::string> Lensbook::photograph_bytes(long long number) const {
+  std::optional<std::string> bytes;
+  const Done read = guarded<Done>(inside_->book, "read", [&]() -> Done {
+    if (inside_->db) {
+      bytes = read_photograph(*inside_->db, number);
+    } else {
+      SQLite::Database db(inside_->book.file, SQLite::OPEN_READONLY);
+      bytes = read_photograph(db, number);
+    }
+    return {};
+  });
+  if (!read) return read.problem();
+  if (bytes) return *std::move(bytes);
+  return request_problem(
+      "unknown_photograph", std::to_string(number),
+      fmt::format("Photograph {} is not in this book. Take a number from its list.", number));
 }
 
 Done Lensbook::record_readings(std::span<const BenchReading> readings) {

@@ -12,6 +12,7 @@
 #include "core/lens/section_variant.h"
 #include "core/light/bench_reading.h"
 #include "core/works/ledger.h"
+#include "core/works/works_log.h"
 
 namespace prismwright {
 
@@ -70,8 +71,15 @@ class Lensbook {
 
   /// The whole works ledger, oldest first.
   [[nodiscard]] const std::vector<LedgerEntry>& ledger() const;
-  /// Adds lines (from plan_steps) as one transaction; number and time are given here.
-  Done record(std::span<const LedgerEntry> entries);
+  /// What the works wrote down beside the ledger, oldest first; photographs without their bytes.
+  [[nodiscard]] const WorksLog& works_log() const;
+  /// Adds lines (from plan_steps) and other entries as one transaction; numbers, times and the serial numbers
+  /// of new castings are given here. Lines of the ledger whose load is kNewLoad are cast in the first of the
+  /// added loads.
+  Done record(std::span<const LedgerEntry> entries, const WorksLog& more = {});
+  static constexpr long long kNewLoad = -1;
+  /// The bytes of a photograph kept in the book.
+  [[nodiscard]] Outcome<std::string> photograph_bytes(long long number) const;
 
   /// All readings of the laser bench, oldest first.
   [[nodiscard]] const std::vector<BenchReading>& readings() const;

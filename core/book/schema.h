@@ -13,12 +13,17 @@ namespace prismwright {
 /// SQLite's application_id of a lensbook: the letters PWLB.
 inline constexpr std::uint32_t kApplicationId = 0x50574C42;
 /// The version of the book (SQLite's user_version) that this program writes. It reads all from 1 up to this.
-inline constexpr int kBookVersion = 6;
+inline constexpr int kBookVersion = 7;
 
-/// The tables that hold LensValues: what undo and redo work on. The ledger and the readings of the
-/// bench are not among them.
-inline constexpr std::array<const char*, 8> kValueTables = {"brief", "material", "section", "frame",
-                                                            "lamp",  "light",    "panel",   "variant"};
+/// The tables that hold LensValues: what undo and redo work on. The ledger and the growing tables are
+/// not among them.
+inline constexpr std::array<const char*, 9> kValueTables = {"brief", "material", "section", "frame",  "lamp",
+                                                            "light", "works",    "panel",   "variant"};
+
+/// The tables beside the ledger that only ever grow: readings of the bench and records of the works.
+inline constexpr std::array<const char*, 7> kGrowingTables = {
+    "bench_readings",  "vessel_loads", "measurements", "decisions",
+    "shrink_readings", "photographs",  "spendings"};
 
 /// Makes the empty tables of the given version in an empty database, and sets application_id and user_version.
 void make_schema(SQLite::Database& db, int version = kBookVersion);

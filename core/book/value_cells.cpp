@@ -28,6 +28,9 @@ void put(SQLite::Statement& statement, int place, const std::vector<double>& num
 }
 
 void put(SQLite::Statement& statement, int place, int count) { statement.bind(place, count); }
+void put(SQLite::Statement& statement, int place, long long number) {
+  statement.bind(place, static_cast<std::int64_t>(number));
+}
 void put(SQLite::Statement& statement, int place, const std::vector<ZoneRow>& rows) {
   statement.bind(place, rows_text(rows));
 }
@@ -65,6 +68,10 @@ void take(const SQLite::Column& cell, std::vector<double>& numbers) {
   }
 }
 
+void take(const SQLite::Column& cell, long long& number) {
+  if (!cell.isInteger()) refuse_cell(cell);
+  number = cell.getInt64();
+}
 void take(const SQLite::Column& cell, int& count) {
   if (cell.getType() != SQLITE_INTEGER) refuse_cell(cell);
   count = cell.getInt();

@@ -24,6 +24,7 @@ void put(SQLite::Statement& statement, int place, double number);
 void put(SQLite::Statement& statement, int place, const std::optional<double>& number);
 void put(SQLite::Statement& statement, int place, const std::vector<double>& numbers);  ///< as "[1.5, 2]"
 void put(SQLite::Statement& statement, int place, int count);
+void put(SQLite::Statement& statement, int place, long long number);
 void put(SQLite::Statement& statement, int place, const std::vector<ZoneRow>& rows);  ///< as rows_text
 template <class Choice>
 requires std::is_enum_v<Choice>
@@ -37,6 +38,7 @@ void take(const SQLite::Column& cell, double& number);
 void take(const SQLite::Column& cell, std::optional<double>& number);
 void take(const SQLite::Column& cell, std::vector<double>& numbers);
 void take(const SQLite::Column& cell, int& count);
+void take(const SQLite::Column& cell, long long& number);
 void take(const SQLite::Column& cell, std::vector<ZoneRow>& rows);
 [[noreturn]] void refuse_cell(const SQLite::Column& cell);
 template <class Choice>

@@ -8,6 +8,8 @@
 #include "core/lens/brief.h"
 #include "core/light/light_settings.h"
 #include "core/optics/section.h"
+#include "core/works/works_log.h"
+#include "core/works/works_settings.h"
 
 namespace prismwright {
 
@@ -53,6 +55,20 @@ inline constexpr ChoiceList<AimAt, 2> kChoiceWords<AimAt> = {
 template <>
 inline constexpr ChoiceList<DoorHinge, 2> kChoiceWords<DoorHinge> = {
     {{DoorHinge::left, "left"}, {DoorHinge::right, "right"}}};
+template <>
+inline constexpr ChoiceList<StockFaces, 2> kChoiceWords<StockFaces> = {
+    {{StockFaces::optical, "optical"}, {StockFaces::all, "all"}}};
+template <>
+inline constexpr ChoiceList<HalfTurn, 2> kChoiceWords<HalfTurn> = {
+    {{HalfTurn::own, "own"}, {HalfTurn::shared, "shared"}}};
+template <>
+inline constexpr ChoiceList<DecisionKind, 3> kChoiceWords<DecisionKind> = {
+    {{DecisionKind::accept, "accept"}, {DecisionKind::shim, "shim"}, {DecisionKind::scrap, "scrap"}}};
+template <>
+inline constexpr ChoiceList<ShrinkDirection, 3> kChoiceWords<ShrinkDirection> = {
+    {{ShrinkDirection::length, "length"},
+     {ShrinkDirection::depth, "depth"},
+     {ShrinkDirection::height, "height"}}};
 template <>
 inline constexpr ChoiceList<LandShape, 2> kChoiceWords<LandShape> = {
     {{LandShape::flat, "flat"}, {LandShape::radius, "radius"}}};

@@ -7,6 +7,7 @@
 #include "core/lens/sea_horizon.h"
 #include "core/light/light_settings.h"
 #include "core/optics/section.h"
+#include "core/works/works_settings.h"
 
 namespace prismwright {
 
@@ -20,6 +21,7 @@ struct LensValues {
   FrameSettings frame;
   Lamp lamp;
   LightSettings light;
+  WorksSettings works;
 
   /// What a band's zones are turned about.
   [[nodiscard]] bool turns_about_lens(Band band) const {

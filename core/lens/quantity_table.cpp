@@ -279,6 +279,7 @@ const std::vector<QuantityRow>& quantity_rows() {
     add_lamp(rows);
     add_light(rows);
     add_frame(rows);
+    add_works(rows);
     return rows;
   }();
   return all;

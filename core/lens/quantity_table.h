@@ -74,6 +74,9 @@ void add_light(std::vector<QuantityRow>& rows);
 /// Rows on the brass frame (quantity_frame.cpp).
 void add_frame(std::vector<QuantityRow>& rows);
 
+/// Rows on resin, masters, moulds, castings, inspection, time and money (quantity_works.cpp).
+void add_works(std::vector<QuantityRow>& rows);
+
 /// Special places for the panels: count, widths, axis shifts, blind ones (quantity_panels.cpp).
 SpecialPlace panel_count_place();
 SpecialPlace panel_widths_place();

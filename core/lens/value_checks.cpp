@@ -8,6 +8,7 @@
 #include "core/lens/quantity_table.h"
 #include "core/lens/spectrum.h"
 #include "core/lens/zone_rows.h"
+#include "core/works/works_checks.h"
 
 namespace prismwright {
 
@@ -204,6 +205,7 @@ Done check_values(const LensValues& values) {
   if (const Done done = check_panels(values); !done) return done;
   if (const Done done = check_frame(values); !done) return done;
   if (const Done done = check_spectra(values); !done) return done;
+  if (const Done done = check_works(values.works); !done) return done;
   return check_section(values.section);
 }
 

@@ -79,7 +79,7 @@ Stage usual_restart(Stage from) {
   return from == Stage::drawn ? Stage::drawn : static_cast<Stage>(static_cast<int>(from) - 1);
 }
 
-LedgerEntry make_line(const std::string& mark, Stage from, const StepRequest& request) {
+LedgerEntry make_line(const std::string& mark, Stage from, const StageByMark& now, const StepRequest& request) {
   LedgerEntry line;
   line.mark = mark;
   line.from = from;
@@ -87,6 +87,10 @@ LedgerEntry make_line(const std::string& mark, Stage from, const StepRequest& re
   line.by = request.by;
   line.note = request.note;
   if (request.to == Stage::scrapped) line.back_to = request.back_to.value_or(usual_restart(from));
+  if (request.to == Stage::cast) line.load = request.load;
+  // A step up to cast makes a new casting; any later one, and scrapping, belongs to the casting there is.
+  const auto casting = now.serial.find(mark);
+  if (request.to > Stage::cast && casting != now.serial.end()) line.serial = casting->second;
   return line;
 }
 
@@ -114,6 +118,10 @@ StageByMark stages_from(std::span<const LedgerEntry> ledger) {
     now[line.mark] = line.to;
     now.back_to.erase(line.mark);
     if (line.to == Stage::scrapped) now.back_to[line.mark] = line.back_to.value_or(Stage::moulded);
+    if (line.to >= Stage::cast && line.to != Stage::scrapped && line.serial != 0)
+      now.serial[line.mark] = line.serial;
+    else
+      now.serial.erase(line.mark);
   }
   return now;
 }
@@ -131,7 +139,7 @@ Outcome<std::vector<LedgerEntry>> plan_steps(const StepRequest& request, const S
           "unknown_mark", mark,
           fmt::format("{} is no prism of this lens. Take a mark from its list of prisms.", mark));
     if (Done fit = check_step(mark, now, request); !fit) return fit.problem();
-    lines.push_back(make_line(mark, now.stage_of(mark), request));
+    lines.push_back(make_line(mark, now.stage_of(mark), now, request));
   }
   return lines;
 }

@@ -23,6 +23,11 @@ struct LedgerEntry {
   std::string by;                ///< who did it; may be empty
   std::string note;              ///< needed where a step is skipped or gone back
   std::optional<Stage> back_to;  ///< lines to scrapped only: the stage the prism starts again from
+  /// The casting's own number, rising through the whole book: a line to cast that names none is given the next
+  /// by the book, later lines repeat it; 0: none yet.
+  long long serial = 0;
+  /// Number of the vessel load that it was cast in (core/works/works_log.h); 0: none recorded.
+  long long load = 0;
 };
 
 /// A step that someone wants to record for one or many prisms.
@@ -35,6 +40,7 @@ struct StepRequest {
   /// when the prism was past that (the casting is lost, its mould is not), else the stage before the one it
   /// stands at.
   std::optional<Stage> back_to;
+  long long load = 0;  ///< cast only: the vessel load
 };
 
 /// Where each prism stands. A prism without a line is drawn.
@@ -44,6 +50,8 @@ struct StageByMark : std::map<std::string, Stage> {
   [[nodiscard]] Stage stage_of(const std::string& mark) const;
   /// Scrapped prisms only: the stage each starts again from; one that is missing starts from moulded.
   std::map<std::string, Stage> back_to;
+  /// The casting that stands for each mark, for marks that have one.
+  std::map<std::string, long long> serial;
 };
 
 /// A scrapped prism stands at `scrapped` until its next line.
