@@ -15,10 +15,10 @@
 #include <gp_Trsf.hxx>
 
 #include "core/base/angle.h"
+#include "core/lens/trimmed_volume.h"
 #include "geometry/convert.h"
 #include "geometry/greatest_length.h"
 #include "geometry/solid_check.h"
-#include "geometry/trimmed_volume.h"
 
 namespace prismwright {
 

@@ -10,8 +10,8 @@
 #include "core/base/outcome.h"
 #include "core/base/progress.h"
 #include "core/lens/plan.h"
+#include "core/lens/trimmed_volume.h"
 #include "geometry/prism_shape.h"
-#include "geometry/trimmed_volume.h"
 
 namespace prismwright {
 

@@ -5,8 +5,8 @@
 
 #include "core/base/angle.h"
 #include "core/frame/plate_step.h"
+#include "core/lens/trimmed_ring.h"
 #include "geometry/loop_field.h"
-#include "geometry/trimmed_ring.h"
 
 namespace prismwright {
 namespace {

@@ -4,7 +4,7 @@
 #include <string>
 #include <unordered_map>
 
-#include "geometry/trimmed_volume.h"
+#include "core/lens/trimmed_volume.h"
 
 namespace prismwright {
 

@@ -8,8 +8,8 @@
 #include <Bnd_OBB.hxx>
 #include <TColgp_Array1OfPnt.hxx>
 
+#include "core/lens/trimmed_ring.h"
 #include "geometry/convert.h"
-#include "geometry/trimmed_ring.h"
 
 namespace prismwright {
 

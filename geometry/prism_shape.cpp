@@ -12,10 +12,10 @@
 #include <TopoDS_Solid.hxx>
 
 #include "core/base/angle.h"
+#include "core/lens/trimmed_ring.h"
+#include "core/lens/trimmed_volume.h"
 #include "geometry/profile_wire.h"
 #include "geometry/solid_check.h"
-#include "geometry/trimmed_ring.h"
-#include "geometry/trimmed_volume.h"
 #include "geometry/trimmer.h"
 
 namespace prismwright {

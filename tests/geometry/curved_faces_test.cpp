@@ -11,11 +11,11 @@
 #include <TopoDS.hxx>
 
 #include "core/base/angle.h"
+#include "core/lens/trimmed_volume.h"
 #include "geometry/convert.h"
 #include "geometry/prism_shape.h"
 #include "geometry/profile_wire.h"
 #include "geometry/solid_check.h"
-#include "geometry/trimmed_volume.h"
 #include "tests/support/solid_matchers.h"
 
 // Prisms made by hand: entry and exit face curved (one hollow, one full), corners rounded by radii down to 0.2

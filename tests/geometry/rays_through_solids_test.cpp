@@ -5,12 +5,12 @@
 #include <gtest/gtest.h>
 
 #include "core/base/angle.h"
+#include "core/lens/trimmed_ring.h"
 #include "core/optics/band_frame.h"
 #include "core/optics/proof.h"
 #include "geometry/bodies.h"
 #include "geometry/safe_file.h"
 #include "geometry/step_writer.h"
-#include "geometry/trimmed_ring.h"
 #include "tests/support/empty_folder.h"
 #include "tests/support/sample_lenses.h"
 #include "tests/support/step_tracer.h"

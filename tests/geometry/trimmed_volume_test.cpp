@@ -1,4 +1,4 @@
-#include "geometry/trimmed_volume.h"
+#include "core/lens/trimmed_volume.h"
 
 #include <cmath>
 

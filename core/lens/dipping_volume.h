@@ -1,6 +1,6 @@
 #pragma once
 
-#include "geometry/trimmed_ring.h"
+#include "core/lens/trimmed_ring.h"
 
 namespace prismwright {
 

@@ -1,4 +1,4 @@
-#include "geometry/trimmed_ring.h"
+#include "core/lens/trimmed_ring.h"
 
 #include <algorithm>
 #include <cmath>

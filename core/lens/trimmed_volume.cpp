@@ -1,11 +1,11 @@
-#include "geometry/trimmed_volume.h"
+#include "core/lens/trimmed_volume.h"
 
 #include <algorithm>
 #include <cmath>
 
 #include "core/base/angle.h"
-#include "geometry/dipping_volume.h"
-#include "geometry/trimmed_ring.h"
+#include "core/lens/dipping_volume.h"
+#include "core/lens/trimmed_ring.h"
 
 namespace prismwright {
 

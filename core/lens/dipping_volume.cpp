@@ -1,4 +1,4 @@
-#include "geometry/dipping_volume.h"
+#include "core/lens/dipping_volume.h"
 
 #include <algorithm>
 #include <cmath>
