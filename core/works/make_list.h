@@ -1,0 +1,90 @@
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "core/lens/plan.h"
+#include "core/works/congruence.h"
+#include "core/works/ledger.h"
+
+namespace prismwright {
+
+/// How many castings to pour for a number of sound ones.
+struct CastingNeed {
+  int sound = 0;      ///< that are wanted
+  int castings = 0;   ///< to pour: sound / (1 - scrap rate), rounded up
+  double chance = 1;  ///< that those are enough: at least `sound` of them come out, each lost with the scrap
+                      ///< rate by itself (binomial law), 0 to 1
+};
+CastingNeed castings_for(int sound, double scrap_percent);
+
+/// The fewest castings that are enough with at least this chance (0 to 0.999999).
+int castings_for_chance(int sound, double scrap_percent, double chance);
+
+/// What is to be made of one master.
+struct MakeRow {
+  std::string master;              ///< name, see core/works/congruence.h
+  std::vector<std::string> marks;  ///< prisms of the lens that it serves, in the order of the plan
+  std::string mirror_of;           ///< as in Master
+  std::string turned_twin_of;
+  bool has_master = false;  ///< a prism of it stands at mastered or later
+  bool has_mould = false;   ///< a prism of it stands at moulded or later, and the mould has castings left
+  int moulds_needed = 0;    ///< for all castings, those already made too, by works.mould_life
+  int moulds_to_make = 0;
+  /// Its prisms by stage. A scrapped prism counts at scrapped. Spares are left out.
+  std::array<int, kStages.size()> at{};
+  int castings_made = 0;      ///< by the ledger, spares too, scrapped ones too
+  int castings_scrapped = 0;  ///< of those
+  int spares_on_shelf = 0;    ///< sound spare castings, from cast on, that stand in no panel
+  CastingNeed need;           ///< for prisms that have no sound casting, less the spares on the shelf
+  int short_of = 0;           ///< castings still to be poured: need.castings
+  std::string next;           ///< "print the master", "make the mould", "cast 5", "anneal 3", ... or "done"
+  Stage next_stage = Stage::mastered;  ///< that `next` leads to; glazed when done
+  std::vector<int> holds_up;           ///< panels in which no prism is further behind than one of these
+  double hours_left = 0;  ///< from here to glazed, one after the other: hands, printer, vessel and oven
+  /// Size of one prism of it.
+  double volume_mm3 = 0;
+  double optical_mm2 = 0;
+  double thickness_mm = 0;
+};
+
+struct MakeTotals {
+  int prisms = 0;  ///< of the lens
+  int masters = 0;
+  int masters_to_make = 0;
+  int moulds_needed = 0;
+  int moulds_to_make = 0;
+  int castings_made = 0;
+  int castings_scrapped = 0;
+  int spares_on_shelf = 0;
+  int sound_wanted = 0;  ///< prisms without a casting or spare
+  int short_of = 0;      ///< castings to pour
+  double chance = 1;     ///< that the castings to pour are enough for every master at once
+  int half_turn_saves = 0;
+  std::array<int, kStages.size()> at{};
+};
+
+/// The make list: one row for each master, in the order of the plan.
+struct MakeList {
+  std::vector<MakeRow> rows;
+  std::vector<std::size_t> order;  ///< rows that are not done, what to do first first: longest hours left first
+  MakeTotals totals;
+
+  [[nodiscard]] const MakeRow* find(std::string_view master) const;
+};
+
+/// Works out the list from the plan and the whole ledger (lines of marks that the lens does not have are left
+/// out; spare marks "S01-U07" count for the master of their piece). Rates, lives and hours: plan.values.works.
+MakeList make_list(const LensPlan& plan, std::span<const Master> masters, std::span<const LedgerEntry> ledger);
+MakeList make_list(const LensPlan& plan, std::span<const LedgerEntry> ledger);
+
+/// Columns: master, prisms, marks, mirror_of, turned_twin_of, stages one by one, masters_to_make,
+/// moulds_needed, moulds_to_make, castings_made, castings_scrapped, spares_on_shelf, sound_wanted,
+/// castings_to_pour, chance, next, holds_up, hours_left, volume_cm3, optical_dm2, thickness_mm. The last line
+/// is the total.
+std::string make_list_csv(const MakeList& list);
+
+}  // namespace prismwright
