@@ -24,7 +24,7 @@ struct MasterFace {
 
 /// The master of a prism: its solid with stock, stretched for shrinkage, in the frame in which the prism's own
 /// solid is made (panel's axis = +X, origin at the focus; `stretch` says along what).
-struct Master {
+struct MasterBody {
   std::string name;      ///< as the caller calls it
   PlannedPrism prism;    ///< as designed
   PlannedPrism stocked;  ///< with stock: the casting as it leaves the mould
@@ -42,7 +42,8 @@ struct Master {
 /// carries exactly. Held against the casting's volume times the factors within 1e-5, and checked as every
 /// prism's solid is. Refused: stock that cannot be put on (stock_profile.h), a solid that cannot be made (code
 /// "solid").
-Outcome<Master> make_master(const PlannedPrism& prism, const std::string& name, const WorksSettings& settings);
+Outcome<MasterBody> make_master(const PlannedPrism& prism, const std::string& name,
+                                const WorksSettings& settings);
 
 /// A word that is equal for prisms and settings that give the same master.
 std::string master_key(const PlannedPrism& prism, const WorksSettings& settings);
@@ -53,8 +54,8 @@ class MasterShop {
  public:
   MasterShop();
   ~MasterShop();
-  Outcome<std::shared_ptr<const Master>> make(const PlannedPrism& prism, const std::string& name,
-                                              const WorksSettings& settings);
+  Outcome<std::shared_ptr<const MasterBody>> make(const PlannedPrism& prism, const std::string& name,
+                                                  const WorksSettings& settings);
   /// How many solids were made anew since the shop was opened.
   [[nodiscard]] int made_anew() const;
 

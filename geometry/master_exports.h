@@ -19,7 +19,7 @@ struct MasterExportChoice {
 /// Writes NAME.step (the whole master, in the frame of its prism) and, for every part as it lies in the
 /// printer, PART.stl and PART.3mf. Files are written beside their place and renamed when whole; answers the
 /// paths written. Problems: a folder or file that cannot be written, a skin that does not close.
-Outcome<std::vector<std::string>> export_master(const Master& master, const PrintPlan& plan,
+Outcome<std::vector<std::string>> export_master(const MasterBody& master, const PrintPlan& plan,
                                                 const std::string& folder, const MasterExportChoice& choice);
 
 }  // namespace prismwright

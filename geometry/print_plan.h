@@ -38,6 +38,6 @@ struct PrintPlan {
 /// stretch with it. A key that is wider than the section takes is made smaller, down to 2 mm; thinner joints
 /// get none, with a note. Volumes add up: all parts = master + keys - sockets, within 1e-5 (else code "solid").
 /// Refused (code "print.room") when even forty parts do not fit.
-Outcome<PrintPlan> plan_print(const Master& master, const WorksSettings& settings);
+Outcome<PrintPlan> plan_print(const MasterBody& master, const WorksSettings& settings);
 
 }  // namespace prismwright

@@ -47,13 +47,13 @@ struct Feature {
 /// rings and centres have diameters.
 std::vector<Feature> features_of(const PlannedPrism& prism, const WorksSettings& works);
 
-enum class Verdict { within, out, not_measured };
-const char* name_of(Verdict verdict);  ///< "within", "out", "not measured"
+enum class InspectionVerdict { within, out, not_measured };
+const char* name_of(InspectionVerdict verdict);  ///< "within", "out", "not measured"
 
 /// A feature with what was measured of the standing casting. The latest reading counts.
 struct CheckedFeature {
   Feature feature;
-  Verdict verdict = Verdict::not_measured;
+  InspectionVerdict verdict = InspectionVerdict::not_measured;
   std::optional<double> measured;
   double off = 0;  ///< measured less drawn
   int readings = 0;
