@@ -1,0 +1,75 @@
+#include "core/works/works_reckoning.h"
+
+#include <algorithm>
+
+#include "core/works/prism_size.h"
+
+namespace prismwright {
+namespace {
+
+LoadPiece piece_of(const LensPlan& plan, const Master& master, const MakeRow& row) {
+  const PrismSize size = prism_size(plan.prisms[master.prism], plan.values.material.density_g_cm3);
+  LoadPiece piece;
+  piece.name = master.name;
+  piece.count = row.short_of;
+  piece.mould = mould_box(size, plan.values.works.mould_wall_mm);
+  piece.thickest_mm = size.thickest_mm;
+  piece.casting_mm3 = size.volume_mm3;
+  piece.moulds = std::max(1, row.moulds_needed);
+  return piece;
+}
+
+void plan_vessel(WorksReckoning& reckoning, const LensPlan& plan) {
+  reckoning.pieces = load_pieces(plan, reckoning.masters, reckoning.list);
+  Outcome<LoadPlan> loads = plan_loads(reckoning.pieces, plan.values.works);
+  if (!loads) {
+    reckoning.no_loads = loads.problem().text;
+    return;
+  }
+  reckoning.loads = std::move(loads).value();
+  for (const PlannedLoad& load : reckoning.loads->loads)
+    reckoning.cures.push_back(plan_cure(plan.values.works, load.thickest_mm));
+}
+
+}  // namespace
+
+std::vector<LoadPiece> load_pieces(const LensPlan& plan, std::span<const Master> masters,
+                                   const MakeList& list) {
+  std::vector<LoadPiece> pieces;
+  for (const Master& master : masters) {
+    const MakeRow* row = list.find(master.name);
+    if (row != nullptr && row->short_of > 0) pieces.push_back(piece_of(plan, master, *row));
+  }
+  return pieces;
+}
+
+LoadCounts load_counts(const LoadPlan& loads, std::span<const CurePlan> cures) {
+  LoadCounts counts;
+  counts.vessel_loads = static_cast<int>(loads.loads.size());
+  double in_vessel = 0;
+  for (const CurePlan& cure : cures) {
+    in_vessel += cure.vessel_h;
+    counts.oven_h.push_back(cure.total_h - cure.vessel_h);
+  }
+  if (!cures.empty()) counts.cure_h_each = in_vessel / static_cast<double>(cures.size());
+  return counts;
+}
+
+WorksReckoning reckon_works(const LensPlan& plan, std::span<const LedgerEntry> ledger, const WorksLog& log,
+                            const WorksFacts& facts) {
+  WorksReckoning reckoning;
+  reckoning.masters = masters_of(plan);
+  reckoning.list = make_list(plan, reckoning.masters, ledger);
+  plan_vessel(reckoning, plan);
+  WorkInputs inputs;
+  if (reckoning.loads) inputs.loads = load_counts(*reckoning.loads, reckoning.cures);
+  inputs.volumes = facts.volumes;
+  inputs.brass_kg = facts.brass_kg;
+  inputs.spendings = log.spendings;
+  inputs.today = facts.today;
+  reckoning.work = work_plan(plan, reckoning.list, inputs);
+  reckoning.costs = lens_costs(plan, reckoning.list, reckoning.work, inputs);
+  return reckoning;
+}
+
+}  // namespace prismwright
