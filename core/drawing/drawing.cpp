@@ -20,6 +20,8 @@ Sides sides_mm(Paper paper) {
       return {297, 420};
     case Paper::letter:
       return {215.9, 279.4};
+    case Paper::a5:
+      return {148, 210};
   }
   return {210, 297};
 }
@@ -58,6 +60,8 @@ const char* name_of(Paper paper) {
       return "A3";
     case Paper::letter:
       return "Letter";
+    case Paper::a5:
+      return "A5";
   }
   return "A4";
 }

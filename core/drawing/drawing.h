@@ -53,7 +53,7 @@ struct DrawnText {
   bool bold = false;
 };
 
-enum class Paper { a4, a3, letter };
+enum class Paper { a4, a3, letter, a5 };
 
 /// A sheet of paper, mm.
 struct SheetSize {
@@ -63,7 +63,7 @@ struct SheetSize {
   [[nodiscard]] double width_mm() const;
   [[nodiscard]] double height_mm() const;
 };
-const char* name_of(Paper paper);  ///< "A4", "A3", "Letter"
+const char* name_of(Paper paper);  ///< "A4", "A3", "Letter", "A5"
 
 struct Sheet {
   SheetSize size;
