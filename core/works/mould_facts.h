@@ -18,8 +18,8 @@ struct Undercut {
   std::string face;  ///< "inner", "exit", "land", "end clockwise", "level cut", ... (see face_words)
   UndercutKind kind = UndercutKind::steep;
   double area_mm2 = 0;
-  double depth_mm = 0;   ///< hidden: greatest overhang along the draw that stands in the way; steep: 0
-  double draft_deg = 0;  ///< least draft found on the face
+  double depth_mm = 0;             ///< hidden: how far it reaches under the rest, square to the draw; steep: 0
+  double draft_deg = 0;            ///< least draft found on the face
   std::vector<SpacePoint> places;  ///< places on the face where it is undercut, master's frame, mm
 };
 
@@ -45,11 +45,12 @@ enum class PartingKind {
 
 /// A round opening from the cavity to the top of the block, as the mould stands.
 struct MouldOpening {
-  bool gate = false;  ///< the pour gate; else a vent
-  SpacePoint foot;    ///< on the cavity, master's frame, mm
-  SpacePoint mouth;   ///< at the block's outside
-  double diameter_mm = 0;
-  std::string face;  ///< face of the casting that it leaves its mark on
+  bool gate = false;       ///< the pour gate; else a vent
+  SpacePoint foot;         ///< on the cavity, master's frame, mm
+  SpacePoint mouth;        ///< at the block's outside
+  double diameter_mm = 0;  ///< from a little above the foot outward
+  double throat_mm = 0;    ///< diameter at the foot: as the face there allows
+  std::string face;        ///< face of the casting that it leaves its mark on
 };
 
 /// A register pin: stands on the lower half, its hole in the upper one.
