@@ -32,7 +32,7 @@ struct LoadCounts {
 /// with mould walls and spacing fit the vessel's floor and height by area and storey.
 LoadCounts guess_loads(const LensPlan& plan, const MakeList& list);
 
-/// Volumes that only solids give; 0 or blank: guessed from piece_size.
+/// Volumes that only solids give; blank: guessed from core/works/prism_size.h.
 struct PieceVolumes {
   std::string master;
   std::optional<double> print_cm3;    ///< of the printed master
