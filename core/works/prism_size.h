@@ -24,17 +24,4 @@ struct PrismSize {
 /// zeros.
 PrismSize prism_size(const PlannedPrism& prism, double density_g_cm3);
 
-/// The section as a closed polygon, anticlockwise, curves within `chord_mm`: the profile; a centre that is
-/// closed by its axis comes with its mirror image, as the whole that it is.
-std::vector<SectionPoint> whole_section(const Profile& profile, double chord_mm);
-
-/// Greatest circle inside a simple polygon: its diameter is bounded from both sides to `within_mm` by halving
-/// squares (a circle about any place of a square is no greater than that about its middle by more than half the
-/// square's diagonal).
-struct InnerCircle {
-  SectionPoint centre;
-  double diameter_mm = 0;
-};
-InnerCircle greatest_circle(const std::vector<SectionPoint>& polygon, double within_mm = 5e-4);
-
 }  // namespace prismwright
