@@ -95,9 +95,11 @@ void write_widths(SheetMaker& maker, const TravellerPiece& piece, const PaperMap
   }
 }
 
-std::string first_sentence(std::string_view text) {
-  const std::size_t end = text.find(". ");
-  return std::string(end == std::string_view::npos ? text : text.substr(0, end + 1));
+/// The first sentence says what the danger is, the last what to do; what lies between stands on the load card.
+std::string short_text(std::string_view text) {
+  const std::size_t first = text.find(". ");
+  if (first == std::string_view::npos) return std::string(text);
+  return std::string(text.substr(0, first + 2)) + std::string(text.substr(text.rfind(". ") + 2));
 }
 
 }  // namespace
@@ -205,7 +207,7 @@ double write_lines(SheetMaker& maker, const std::vector<std::string>& lines, con
 std::vector<std::string> short_cautions() {
   std::vector<std::string> lines;
   for (const Caution& caution : casting_cautions())
-    lines.push_back(std::string(caution.head) + ": " + first_sentence(caution.text));
+    lines.push_back(std::string(caution.head) + ": " + short_text(caution.text));
   return lines;
 }
 

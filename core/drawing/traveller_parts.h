@@ -27,7 +27,7 @@ void draw_ruled_row(SheetMaker& maker, PaperPoint top_left, double height_mm, co
 /// Where not all fit, the last one says how many are left out.
 double write_lines(SheetMaker& maker, const std::vector<std::string>& lines, const PaperBox& room);
 
-/// The cautions of casting in short: head and first sentence of each, broken to the width.
+/// The cautions of casting in short: head, first and last sentence of each.
 std::vector<std::string> short_cautions();
 /// Height that write_lines takes for all of them, mm.
 double height_of_lines(const std::vector<std::string>& lines, double width_mm);
