@@ -14,7 +14,7 @@ struct Caution {
   std::string_view text;
 };
 
-/// Monomer, exotherm, pressure, in that order.
+/// Monomer, exotherm, pressure, in that order. Limits of law and matter, never advice on what to run.
 std::span<const Caution> casting_cautions();
 
 }  // namespace prismwright
