@@ -15,6 +15,10 @@ using ClipperLib::Paths;
 constexpr double kPerMm = 1e5;
 // Keener corners than 60 deg are squared off: their mitre would run far into the brass.
 constexpr double kMitreLimit = 2;
+// Steps as short as these that turn back come from rounding where outlines cross; an offset would leave a notch
+// as deep as itself at them.
+constexpr double kBackStep_mm = 0.001;
+constexpr double kBackTurn = -0.5;  // cosine of 120 deg
 
 Path to_path(const PlateOutline& outline) {
   Path path;
@@ -30,6 +34,28 @@ Paths to_paths(const std::vector<PlateOutline>& outlines) {
   paths.reserve(outlines.size());
   for (const PlateOutline& outline : outlines) paths.push_back(to_path(outline));
   return paths;
+}
+
+bool is_back_step(const IntPoint& before, const IntPoint& at, const IntPoint& after) {
+  const double in_x = static_cast<double>(at.X - before.X);
+  const double in_y = static_cast<double>(at.Y - before.Y);
+  const double out_x = static_cast<double>(after.X - at.X);
+  const double out_y = static_cast<double>(after.Y - at.Y);
+  const double in = std::hypot(in_x, in_y);
+  const double out = std::hypot(out_x, out_y);
+  return std::min(in, out) < kBackStep_mm * kPerMm && in_x * out_x + in_y * out_y <= kBackTurn * in * out;
+}
+
+// Taking one point away may lay bare the next.
+Path without_back_steps(const Path& path) {
+  Path kept;
+  for (const IntPoint& point : path) {
+    while (kept.size() > 1 && is_back_step(kept[kept.size() - 2], kept.back(), point)) kept.pop_back();
+    kept.push_back(point);
+  }
+  while (kept.size() > 3 && is_back_step(kept[kept.size() - 2], kept.back(), kept.front())) kept.pop_back();
+  while (kept.size() > 3 && is_back_step(kept.back(), kept.front(), kept[1])) kept.erase(kept.begin());
+  return kept;
 }
 
 PlateOutline to_outline(const Path& path) {
@@ -142,7 +168,8 @@ PlateRegion first_less_second(const PlateRegion& first, const PlateRegion& secon
 PlateRegion grown(const PlateRegion& region, double by_mm, Corner corner, double arc_within_mm) {
   ClipperLib::ClipperOffset offset(kMitreLimit, arc_within_mm * kPerMm);
   const auto join = corner == Corner::round ? ClipperLib::jtRound : ClipperLib::jtMiter;
-  offset.AddPaths(to_paths(region), join, ClipperLib::etClosedPolygon);
+  for (const Path& path : to_paths(region))
+    offset.AddPath(without_back_steps(path), join, ClipperLib::etClosedPolygon);
   Paths result;
   offset.Execute(result, by_mm * kPerMm);
   return to_region(result);

@@ -12,7 +12,11 @@ namespace prismwright {
 namespace {
 
 constexpr double kChord_mm = 0.003;
-constexpr double kLeanSteps_deg = 8;
+constexpr double kLeanTo_deg = 80;
+constexpr double kLeanStep_mm = 0.035;  // along the arc of the setting gap, for a prism that ends between two
+constexpr int kFewLeanSteps = 10;
+constexpr double kWeakLean = 0.7;
+constexpr double kCoarseChord_mm = 0.02;
 constexpr double kSmooth_mm = 1;  // far less than any hollow of a prism's end
 constexpr double kTinyArea_mm2 = 1e-3;
 constexpr double kArc_mm = 0.001;
@@ -24,12 +28,29 @@ constexpr double kCorner_deg = 2;       // weak notches where rooms cross stay a
 constexpr double kFlattened_mm = 0.002;
 constexpr double kThinnestBrass_mm = 0.3;  // thinner strips bend or break off while they are cut
 
+// A prism whose slices hardly move from one to the next needs few of them.
+int lean_steps(const PlannedPrism& prism, Side side, const FrameSettings& frame) {
+  const double gap = frame.setting_gap_mm;
+  const PlateRegion near = end_slice(prism, side, frame.rib_mm, kCoarseChord_mm);
+  const PlateRegion far = end_slice(prism, side, frame.rib_mm + gap, kCoarseChord_mm);
+  if (!near.empty() && !far.empty()) {
+    const PlateExtent a = extent_of(near);
+    const PlateExtent b = extent_of(far);
+    const double most = std::max({std::abs(a.low.u - b.low.u), std::abs(a.low.v - b.low.v),
+                                  std::abs(a.high.u - b.high.u), std::abs(a.high.v - b.high.v)});
+    if (most < kWeakLean * gap) return kFewLeanSteps;
+  }
+  return std::max(kFewLeanSteps, static_cast<int>(std::ceil(gap * radians(kLeanTo_deg) / kLeanStep_mm)));
+}
+
 // In front of the rib's inner face a prism that leans over the pocket's edge comes nearer to it than its
 // end does: the room of a slice h in front of the face is what is left of the gap there, sqrt(g^2 - h^2).
 void add_room_under_lean(const PlannedPrism& prism, Side side, const FrameSettings& frame,
                          std::vector<PlateOutline>& outlines) {
   const double gap = frame.setting_gap_mm;
-  for (double angle = kLeanSteps_deg; angle < 80; angle += kLeanSteps_deg) {
+  const int steps = lean_steps(prism, side, frame);
+  for (int step = 1; step <= steps; ++step) {
+    const double angle = kLeanTo_deg * step / steps;
     const double depth = frame.rib_mm + gap * std::sin(radians(angle));
     const PlateRegion room = grown(end_slice(prism, side, depth, kChord_mm),
                                    gap * std::cos(radians(angle)) + kOver_mm, Corner::round, kArc_mm);

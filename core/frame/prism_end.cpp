@@ -109,11 +109,12 @@ std::vector<SectionPoint> polygon_for_turning(const PlannedPrism& prism, double 
   return polygon_of(below ? mirrored(prism.profile) : prism.profile, chord_mm);
 }
 
-// Nothing lies beyond the panel's other side. What falls short of a plane lies along one line in it; where an
-// axis dips that line is not level, and rounding would leave hairs of it.
+// Nothing lies beyond the panel's other side. What falls short of a plane lies along one line in it, and
+// rounding would leave hairs of that line.
 PlateRegion within_panel(const PlannedPrism& prism, const std::vector<PlateOutline>& outlines, double least_u) {
   PlateRegion region = united(outlines);
-  if (prism.turning == TurningAxis::panel && prism.axis_dip_deg != 0) {
+  const bool falls_short = prism.trim.half != Half::whole || prism.axis_dip_deg != 0;
+  if (prism.turning == TurningAxis::panel && falls_short) {
     region = grown(grown(region, -kRoundedAway_mm, Corner::sharp), kRoundedAway_mm, Corner::sharp);
   }
   if (region.empty()) return region;

@@ -36,6 +36,19 @@ TEST(PlatePolygons, UniteWhatOverlapsAndDropWhiskers) {
   EXPECT_NEAR(extent_of(both).high.u, 30, 1e-6);
 }
 
+// Where outlines cross, rounding leaves steps of 1e-4 mm that turn back.
+TEST(PlatePolygons, GrowEvenlyOverAStepThatTurnsBack) {
+  PlateOutline with_step;
+  for (int i = 0; i < 60; ++i) {
+    with_step.push_back({10 * std::cos(2 * kPi * i / 60), 10 * std::sin(2 * kPi * i / 60)});
+    if (i == 15) with_step.push_back({0.00009, 10});
+  }
+  const double by_mm = 0.5;
+  for (const PlateOutline& grew : grown({with_step}, by_mm, Corner::round, 0.001)) {
+    for (const PlatePoint p : grew) EXPECT_GT(std::hypot(p.u, p.v), 10 * std::cos(kPi / 60) + by_mm - 0.002);
+  }
+}
+
 TEST(PlatePolygons, ThinACircleWithinItsAllowance) {
   PlateOutline circle;
   for (int i = 0; i < 2000; ++i) {
