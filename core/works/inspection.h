@@ -26,10 +26,11 @@ struct TemplateArc {
 /// One thing to measure on a finished prism, as the drawing has it.
 ///
 /// Keys: width.X-Y between neighbouring corners of the section, angle.X (at a sharp corner, or at both ends of
-/// a land), radius.ROLE (name_of FaceRole), length.outer, length.inner, thickness, laser. Corners are lettered
-/// anticlockwise: reflecting prisms A (entry and exit), B (entry and reflecting), C (reflecting and exit);
-/// refracting ones A upper inner, B lower inner, C lower outer, D upper outer; a centre's middle is M inside
-/// and V outside. A land parts its corner in two, A1 and A2 in the order of the walk.
+/// a land), radius.ROLE (name_of FaceRole; radius.land-X for a rounded land), length.outer, length.inner,
+/// thickness, laser. Corners are lettered anticlockwise: reflecting prisms A (entry and exit), B (entry and
+/// reflecting), C (reflecting and exit); refracting ones A upper inner, B lower inner, C lower outer, D upper
+/// outer; a centre's middle is M inside and V outside. A land parts its corner in two, A1 and A2 in the order
+/// of the walk.
 struct Feature {
   std::string key;
   FeatureKind kind = FeatureKind::width;
@@ -70,6 +71,7 @@ struct InspectedPrism {
   int within = 0;
   int out = 0;
   int missing = 0;                   ///< needed features that are not measured
+  int unsettled = 0;                 ///< features out that no later decision accepted, shimmed or scrapped
   std::optional<Decision> decision;  ///< the latest on this casting
   bool fit = false;   ///< to glaze: nothing missing, and nothing out but what was accepted or shimmed since
   std::string words;  ///< a sentence: fit, or why not
@@ -99,9 +101,12 @@ struct InspectionSummary {
 };
 InspectionSummary summary_of(std::span<const InspectedPrism> prisms);
 
-/// Refuses a mark that the lens has not, a feature that its prism has not (the text lists those it has), and a
-/// value that is not finite, negative but for the laser, or farther than half of itself and 5 units off what is
-/// drawn: a slip of the pen, not a casting.
+/// The prism of a mark, or for a spare ("S01-U07") the first of its piece; null when there is none.
+const PlannedPrism* prism_of_mark(const LensPlan& plan, std::string_view mark);
+
+/// Refuses a mark that the lens has not (spares of its pieces count), a feature that its prism has not (the
+/// text lists those it has), and a value that is not finite, negative but for the laser, or farther than half
+/// of itself and 5 units off what is drawn: a slip of the pen, not a casting.
 Done check_measurement(const LensPlan& plan, const Measurement& measurement);
 /// Refuses a mark that the lens has not and a decision without a reason.
 Done check_decision(const LensPlan& plan, const Decision& decision);
