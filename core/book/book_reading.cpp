@@ -55,7 +55,7 @@ void check_integrity(SQLite::Database& db) {
 void check_database(SQLite::Database& db, int version) {
   if (schema_of(db) != expected_schema(version)) throw BookDamage("its tables are not those of a lensbook");
   check_integrity(db);
-  if (!seal_fits(db)) throw BookDamage("its contents were altered outside Prismwright");
+  if (!seal_fits(db, version)) throw BookDamage("its contents were altered outside Prismwright");
 }
 
 Problem unfit_values(const BookName& book, const Problem& why) {
@@ -122,6 +122,7 @@ BookContents contents_of(SQLite::Database& db) {
   contents.values = read_values(db);
   contents.variants = read_variants(db);
   contents.ledger = read_ledger(db);
+  contents.last_serial = highest_serial(contents.ledger);
   contents.readings = read_readings(db);
   contents.works_log = read_works_log(db);
   contents.steps = step_texts(db);

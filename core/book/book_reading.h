@@ -20,6 +20,7 @@ struct BookContents {
   LensValues values;
   std::vector<SectionVariant> variants;
   std::vector<LedgerEntry> ledger;
+  long long last_serial = 0;  ///< highest serial number in the ledger
   std::vector<BenchReading> readings;
   WorksLog works_log;
   StepTexts steps;

@@ -2,8 +2,10 @@
 
 #include <fmt/format.h>
 
+#include <array>
 #include <bit>
 #include <cstddef>
+#include <cstring>
 #include <string_view>
 
 #include "core/book/schema.h"
@@ -13,8 +15,8 @@ namespace prismwright {
 namespace {
 
 /// Fowler, Noll and Vo's 64-bit hash, variant 1a (public domain; basis and prime as its authors publish them,
-/// from memory).
-class RowHash {
+/// from memory). What books up to version 6 are sealed with.
+class ByteHash {
  public:
   void add(std::string_view bytes) {
     for (const char byte : bytes) value_ = (value_ ^ static_cast<unsigned char>(byte)) * 0x100000001B3ULL;
@@ -31,7 +33,38 @@ class RowHash {
   SealMark value_ = 0xCBF29CE484222325ULL;
 };
 
-void add_cell(RowHash& hash, const SQLite::Column& cell) {
+/// Takes eight bytes at a time. Every step can be turned back (exclusive or, an odd factor, a shift folded onto
+/// itself), so two rows that differ in one word alone never have the same mark. The factor is the golden
+/// section of 2^64 made odd.
+class WordHash {
+ public:
+  void add(std::uint64_t word) {
+    value_ = (value_ ^ word) * 0x9E3779B97F4A7C15ULL;
+    value_ ^= value_ >> 32;
+  }
+  void add(std::string_view bytes) {
+    while (bytes.size() >= sizeof(std::uint64_t)) {
+      add(word_of_bytes(bytes.substr(0, sizeof(std::uint64_t))));
+      bytes.remove_prefix(sizeof(std::uint64_t));
+    }
+    if (!bytes.empty()) add(word_of_bytes(bytes));  // its length goes in before it
+  }
+  [[nodiscard]] SealMark value() const { return value_; }
+
+ private:
+  /// The first byte lowest on every machine, so that a book may move between them.
+  static std::uint64_t word_of_bytes(std::string_view bytes) {
+    std::uint64_t word = 0;
+    std::memcpy(&word, bytes.data(), bytes.size());
+    if constexpr (std::endian::native == std::endian::big) word = __builtin_bswap64(word);
+    return word;
+  }
+
+  SealMark value_ = 0x243F6A8885A308D3ULL;  // the fraction of pi in binary: any number but nought would do
+};
+
+template <class Hash>
+void add_cell(Hash& hash, const SQLite::Column& cell) {
   const int type = cell.getType();
   hash.add(static_cast<std::uint64_t>(type));
   if (type == SQLITE_INTEGER) {
@@ -46,23 +79,13 @@ void add_cell(RowHash& hash, const SQLite::Column& cell) {
   }
 }
 
-SealMark all_rows_mark(SQLite::Database& db) {
-  SealMark mark = values_mark(db) ^ rows_mark(db, "step") ^ rows_mark(db, "ledger");
-  for (const char* table : kGrowingTables) {
-    // A book of an older version has not all of them.
-    if (db.tableExists(table)) mark ^= rows_mark(db, table);
-  }
-  return mark;
-}
-
-}  // namespace
-
-SealMark rows_mark(SQLite::Database& db, const std::string& table, const std::string& where) {
+template <class Hash>
+SealMark marks_of(SQLite::Database& db, const std::string& table, const std::string& where) {
   SQLite::Statement query(db,
                           fmt::format("SELECT * FROM {}{}{}", table, where.empty() ? "" : " WHERE ", where));
   SealMark mark = 0;
   while (query.executeStep()) {
-    RowHash hash;
+    Hash hash;
     hash.add(table);
     for (int place = 0; place < query.getColumnCount(); ++place) add_cell(hash, query.getColumn(place));
     mark ^= hash.value();
@@ -70,14 +93,34 @@ SealMark rows_mark(SQLite::Database& db, const std::string& table, const std::st
   return mark;
 }
 
-SealMark values_mark(SQLite::Database& db) {
+constexpr int kLastBytewise = 6;  ///< the last version of the book that is sealed byte by byte
+
+SealMark rows_mark_in(SQLite::Database& db, int version, const std::string& table) {
+  return version <= kLastBytewise ? marks_of<ByteHash>(db, table, "") : marks_of<WordHash>(db, table, "");
+}
+
+/// Tables that a book of an older version has not are left out.
+template <class Tables>
+SealMark tables_mark(SQLite::Database& db, int version, const Tables& tables) {
   SealMark mark = 0;
-  for (const char* table : kValueTables) {
-    // A book of an older version has not all of them.
-    if (db.tableExists(table)) mark ^= rows_mark(db, table);
-  }
+  for (const char* table : tables)
+    if (db.tableExists(table)) mark ^= rows_mark_in(db, version, table);
   return mark;
 }
+
+SealMark all_rows_mark(SQLite::Database& db, int version) {
+  constexpr std::array kOthers = {"step", "ledger"};
+  return tables_mark(db, version, kValueTables) ^ tables_mark(db, version, kOthers) ^
+         tables_mark(db, version, kGrowingTables);
+}
+
+}  // namespace
+
+SealMark rows_mark(SQLite::Database& db, const std::string& table, const std::string& where) {
+  return marks_of<WordHash>(db, table, where);
+}
+
+SealMark values_mark(SQLite::Database& db) { return tables_mark(db, kBookVersion, kValueTables); }
 
 void renew_seal(SQLite::Database& db, SealMark change) {
   const auto stored = static_cast<SealMark>(db.execAndGet("SELECT content FROM seal").getInt64());
@@ -88,13 +131,14 @@ void renew_seal(SQLite::Database& db, SealMark change) {
 
 void make_seal(SQLite::Database& db) {
   SQLite::Statement write(db, "INSERT OR REPLACE INTO seal (id, content) VALUES (1, ?)");
-  write.bind(1, static_cast<std::int64_t>(all_rows_mark(db)));
+  write.bind(1, static_cast<std::int64_t>(all_rows_mark(db, kBookVersion)));
   write.exec();
 }
 
-bool seal_fits(SQLite::Database& db) {
+bool seal_fits(SQLite::Database& db, int version) {
   SQLite::Statement query(db, "SELECT content FROM seal WHERE id = 1");
-  return query.executeStep() && static_cast<SealMark>(query.getColumn(0).getInt64()) == all_rows_mark(db);
+  return query.executeStep() &&
+         static_cast<SealMark>(query.getColumn(0).getInt64()) == all_rows_mark(db, version);
 }
 
 }  // namespace prismwright

@@ -14,6 +14,10 @@ namespace prismwright {
 /// Each row gives a 64-bit mark (table, types and bytes of its cells); the seal is the exclusive or of all
 /// marks. An edit therefore renews it from the rows it touches alone: what goes out and what comes in are both
 /// added.
+///
+/// Up to version 6 of the book the cells went into a mark byte by byte; since then they go in eight bytes at a
+/// time, which tells photographs of many megabytes from altered ones in a fraction of the time. Every function
+/// that writes wants a book of kBookVersion.
 using SealMark = std::uint64_t;
 
 /// The marks of some rows of a table together; `where` is SQL ("undone = 1"), empty for all rows.
@@ -25,7 +29,7 @@ SealMark values_mark(SQLite::Database& db);
 void renew_seal(SQLite::Database& db, SealMark change);
 /// Works the seal out from every row and stores it.
 void make_seal(SQLite::Database& db);
-/// Whether the stored seal fits the rows.
-bool seal_fits(SQLite::Database& db);
+/// Whether the stored seal fits the rows of a book of that version.
+bool seal_fits(SQLite::Database& db, int version);
 
 }  // namespace prismwright

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "core/book/content_seal.h"
 #include "core/book/utc_clock.h"
 #include "core/book/value_cells.h"
@@ -67,7 +69,8 @@ std::vector<LedgerEntry> read_ledger(SQLite::Database& db) {
   return ledger;
 }
 
-std::vector<LedgerEntry> append_to_ledger(SQLite::Database& db, std::span<const LedgerEntry> entries) {
+std::vector<LedgerEntry> append_to_ledger(SQLite::Database& db, std::span<const LedgerEntry> entries,
+                                          long long last_serial) {
   const std::int64_t last = db.execAndGet("SELECT coalesce(max(number), 0) FROM ledger").getInt64();
   SQLite::Statement insert(db,
                            "INSERT INTO ledger (number, when_utc, mark, from_stage, to_stage, by_name, note, "
@@ -75,7 +78,8 @@ std::vector<LedgerEntry> append_to_ledger(SQLite::Database& db, std::span<const 
   std::vector<LedgerEntry> lines(entries.begin(), entries.end());
   const std::string now = now_utc();
   long long number = last;
-  long long serial = db.execAndGet("SELECT coalesce(max(serial), 0) FROM ledger").getInt64();
+  // Numbers that the lines bring along are taken too.
+  long long serial = std::max(last_serial, highest_serial(lines));
   for (LedgerEntry& line : lines) {
     line.number = ++number;
     line.when_utc = now;
@@ -84,6 +88,12 @@ std::vector<LedgerEntry> append_to_ledger(SQLite::Database& db, std::span<const 
   }
   renew_seal(db, rows_mark(db, "ledger", fmt::format("number > {}", last)));
   return lines;
+}
+
+long long highest_serial(std::span<const LedgerEntry> entries) {
+  long long highest = 0;
+  for (const LedgerEntry& line : entries) highest = std::max(highest, line.serial);
+  return highest;
 }
 
 }  // namespace prismwright

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <memory>
 #include <utility>
 
@@ -14,6 +15,7 @@
 #include "core/book/value_tables.h"
 #include "core/book/works_tables.h"
 #include "core/lens/quantities.h"
+#include "core/works/log_checks.h"
 
 namespace prismwright {
 namespace {
@@ -102,18 +104,20 @@ Outcome<std::string> Lensbook::redo() { return inside_->move(redo_step, "There i
 const WorksLog& Lensbook::works_log() const { return inside_->contents.works_log; }
 
 Done Lensbook::record(std::span<const LedgerEntry> entries, const WorksLog& more) {
+  if (Done fit = check_log(more); !fit) return fit;
   std::vector<LedgerEntry> lines(entries.begin(), entries.end());
   WorksLog added;
   Done done = inside_->change([&](SQLite::Database& db) {
     added = append_to_works_log(db, more);
     for (LedgerEntry& line : lines)
       if (line.load == kNewLoad) line.load = added.loads.empty() ? 0 : added.loads.front().number;
-    lines = append_to_ledger(db, lines);
+    lines = append_to_ledger(db, lines, inside_->contents.last_serial);
     return !lines.empty() || !added.empty();
   });
   if (!done) return done;
   std::vector<LedgerEntry>& ledger = inside_->contents.ledger;
   ledger.insert(ledger.end(), lines.begin(), lines.end());
+  inside_->contents.last_serial = std::max(inside_->contents.last_serial, highest_serial(lines));
   add_to(inside_->contents.works_log, added);
   return {};
 }

@@ -86,7 +86,7 @@ TEST_F(BookLedger, IsOnlyAddedToEvenBySql) {
        {"UPDATE ledger SET to_stage = 'glazed'", "UPDATE ledger SET number = 9 WHERE number = 1",
         "DELETE FROM ledger", "DELETE FROM ledger WHERE number = 2",
         "INSERT OR REPLACE INTO ledger SELECT 1, when_utc, mark, from_stage, 'glazed', by_name, "
-        "note, back_to_stage FROM ledger WHERE number = 1",
+        "note, back_to_stage, serial, load FROM ledger WHERE number = 1",
         "REPLACE INTO ledger SELECT * FROM ledger"}) {
     try {
       db.exec(sql);

@@ -110,8 +110,8 @@ TEST_F(DamagedBook, ThatIsADatabaseOfAnotherKind) {
 
 TEST_F(DamagedBook, OfANewerVersion) {
   EXPECT_EQ(
-      refusal(after("PRAGMA user_version = 7")).text,
-      "lens.lensbook was written by a newer Prismwright (book version 7; this one reads up to 6). Open it with "
+      refusal(after("PRAGMA user_version = 8")).text,
+      "lens.lensbook was written by a newer Prismwright (book version 8; this one reads up to 7). Open it with "
       "the newer program.");
 }
 
@@ -139,10 +139,11 @@ TEST_F(DamagedBook, WithATableMissingOrAnother) {
 }
 
 TEST_F(DamagedBook, AlteredByAnotherProgram) {
-  for (const char* sql : {"UPDATE section SET edge_mm = 5.5", "DELETE FROM panel WHERE number = 8",
-                          "UPDATE step SET undone = 0", "UPDATE step SET what = 'nothing' WHERE number = 1",
-                          "INSERT INTO ledger VALUES (99, '', 'P01-C', 'drawn', 'glazed', '', '', NULL)",
-                          "UPDATE frame SET ring_mm = 'wide'", "DELETE FROM brief", "DELETE FROM seal"})
+  for (const char* sql :
+       {"UPDATE section SET edge_mm = 5.5", "DELETE FROM panel WHERE number = 8", "UPDATE step SET undone = 0",
+        "UPDATE step SET what = 'nothing' WHERE number = 1",
+        "INSERT INTO ledger VALUES (99, '', 'P01-C', 'drawn', 'glazed', '', '', NULL, NULL, NULL)",
+        "UPDATE frame SET ring_mm = 'wide'", "DELETE FROM brief", "DELETE FROM seal"})
     EXPECT_THAT(refusal(after(sql)).text, HasSubstr("altered outside Prismwright")) << sql;
 }
 

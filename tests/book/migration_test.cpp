@@ -1,5 +1,6 @@
 #include "core/book/schema.h"
 #include "tests/book/golden_story.h"
+#include "tests/book/works_entries.h"
 
 namespace prismwright {
 namespace {
@@ -31,7 +32,7 @@ void expect_golden_variant(const Lensbook& book, int version) {
   EXPECT_EQ(kept.name, "as first drawn");
   const TakenVariant taken = well(with_variant(book.values(), kept));
   EXPECT_THAT(taken.notes, testing::IsEmpty());
-  EXPECT_THAT(section_texts(taken.values), testing::ContainerEq(section_texts(golden_start())));
+  EXPECT_THAT(section_texts(taken.values), testing::ContainerEq(section_texts(golden_start(version))));
 }
 
 /// The readings of the bench, which version 5 brought.
@@ -55,14 +56,34 @@ void expect_golden_readings(const Lensbook& book, int version) {
   }
 }
 
+/// The loads, all that was written down of them and the photograph's bytes, which version 7 brought.
+void expect_golden_log(const Lensbook& book, int version) {
+  if (version < 7) {
+    EXPECT_TRUE(book.works_log().empty());
+    return;
+  }
+  const LedgerEntry& casting = book.ledger().at(4);
+  EXPECT_EQ(casting.mark, golden_casting().mark);
+  EXPECT_EQ(casting.note, golden_casting().note);
+  EXPECT_EQ(casting.serial, 2);
+  EXPECT_EQ(casting.load, 1);
+  WorksLog told = golden_log();
+  told.loads = golden_loads();
+  for (Photograph& photograph : told.photographs) photograph.bytes.clear();  // not read with the rest
+  EXPECT_THAT(book.works_log(), SaysWhat(told));
+  EXPECT_EQ(well(book.photograph_bytes(1)), golden_picture());
+}
+
 /// What version 1 did not hold yet comes with the values it was always worked out with.
 void expect_golden_story(const Lensbook& book, int version) {
-  EXPECT_THAT(book.values(), HasValuesOf(golden_panels()));
+  EXPECT_THAT(book.values(), HasValuesOf(golden_panels(version)));
   EXPECT_EQ(book.values().section.level_within_deg, 0.5);
   EXPECT_EQ(book.values().frame.heat_range_k, 30);
   EXPECT_EQ(book.undo_text(), "panels");
   EXPECT_EQ(book.redo_text(), "margins");
-  ASSERT_EQ(book.ledger().size(), 4u);
+  ASSERT_EQ(book.ledger().size(), version < 7 ? 4u : 5u);
+  EXPECT_EQ(book.ledger()[1].serial, version < 7 ? 0 : 1);
+  EXPECT_EQ(book.ledger()[1].load, 0);
   EXPECT_EQ(book.ledger()[1].mark, "P01-U02");
   EXPECT_EQ(book.ledger()[1].from, Stage::drawn);
   EXPECT_EQ(book.ledger()[1].to, Stage::cast);
@@ -74,6 +95,7 @@ void expect_golden_story(const Lensbook& book, int version) {
   EXPECT_EQ(book.ledger()[3].back_to, std::nullopt);
   expect_golden_variant(book, version);
   expect_golden_readings(book, version);
+  expect_golden_log(book, version);
 }
 
 TEST_P(GoldenBook, TellsItsStory) {
@@ -94,12 +116,12 @@ TEST_P(GoldenBook, TellsItReadOnlyWithoutBeingTouched) {
 TEST_P(GoldenBook, KeepsItsStepsWorking) {
   Lensbook book = well(Lensbook::open(copy_of(GetParam())));
   EXPECT_EQ(well(book.redo()), "margins");
-  EXPECT_THAT(book.values(), HasValuesOf(golden_margins()));
+  EXPECT_THAT(book.values(), HasValuesOf(golden_margins(GetParam())));
   EXPECT_EQ(well(book.undo()), "margins");
   EXPECT_EQ(well(book.undo()), "panels");
-  EXPECT_THAT(book.values(), HasValuesOf(golden_edge()));
+  EXPECT_THAT(book.values(), HasValuesOf(golden_edge(GetParam())));
   EXPECT_EQ(well(book.undo()), "edge");
-  EXPECT_THAT(book.values(), HasValuesOf(golden_start()));
+  EXPECT_THAT(book.values(), HasValuesOf(golden_start(GetParam())));
 }
 
 TEST_P(GoldenBook, KeepsAndTakesBackAVariant) {
@@ -114,7 +136,7 @@ TEST_P(GoldenBook, KeepsAndTakesBackAVariant) {
 
 TEST_P(GoldenBook, TakesNewStepsOnNewQuantities) {
   const std::string path = copy_of(GetParam());
-  LensValues values = golden_panels();
+  LensValues values = golden_panels(GetParam());
   values.section.level_within_deg = 0.25;
   values.frame.heat_range_k = 40;
   {
@@ -125,7 +147,7 @@ TEST_P(GoldenBook, TakesNewStepsOnNewQuantities) {
   EXPECT_EQ(book.migration_note(), "");
   EXPECT_THAT(book.values(), HasValuesOf(values));
   well(book.undo());
-  EXPECT_THAT(book.values(), HasValuesOf(golden_panels()));
+  EXPECT_THAT(book.values(), HasValuesOf(golden_panels(GetParam())));
   well(book.redo());
   EXPECT_THAT(book.values(), HasValuesOf(values));
 }
@@ -141,7 +163,7 @@ TEST_F(Migration, KeepsTheOldFileBesideToTheByte) {
   {
     const Lensbook book = well(Lensbook::open(path));
     EXPECT_THAT(book.migration_note(),
-                HasSubstr("was brought from book version 1 to 6. The old file is kept as "));
+                HasSubstr("was brought from book version 1 to 7. The old file is kept as "));
     EXPECT_THAT(book.migration_note(), HasSubstr("lens.v1.lensbook"));
   }
   EXPECT_THAT(names(), ElementsAre("lens.lensbook", "lens.v1.lensbook"));
