@@ -4,25 +4,24 @@
 #include <cstddef>
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "core/lens/plan.h"
+#include "core/works/casting_need.h"
 #include "core/works/congruence.h"
 #include "core/works/ledger.h"
+#include "core/works/prism_size.h"
 
 namespace prismwright {
 
-/// How many castings to pour for a number of sound ones.
-struct CastingNeed {
-  int sound = 0;      ///< that are wanted
-  int castings = 0;   ///< to pour: sound / (1 - scrap rate), rounded up
-  double chance = 1;  ///< that those are enough: at least `sound` of them come out, each lost with the scrap
-                      ///< rate by itself (binomial law), 0 to 1
+/// Sizes of one prism of a master that time and money are reckoned by, as drawn.
+struct PieceSize {
+  PrismSize prism;
+  double optical_mm2 = 0;  ///< core/works/optical_area.h
 };
-CastingNeed castings_for(int sound, double scrap_percent);
-
-/// The fewest castings that are enough with at least this chance (0 to 0.999999).
-int castings_for_chance(int sound, double scrap_percent, double chance);
+/// One for each master, in their order. Takes some ms for each: keep them while the plan stays.
+std::vector<PieceSize> piece_sizes(const LensPlan& plan, std::span<const Master> masters);
 
 /// What is to be made of one master.
 struct MakeRow {
@@ -33,6 +32,8 @@ struct MakeRow {
   bool has_master = false;  ///< a prism of it stands at mastered or later
   bool has_mould = false;   ///< a prism of it stands at moulded or later, and the mould has castings left
   int moulds_needed = 0;    ///< for all castings, those already made too, by works.mould_life
+  /// A mould that has given works.mould_life castings is worn out; the next one counts as made from its first
+  /// casting on, since the ledger tells of prisms, not of moulds.
   int moulds_to_make = 0;
   /// Its prisms by stage. A scrapped prism counts at scrapped. Spares are left out.
   std::array<int, kStages.size()> at{};
@@ -43,8 +44,8 @@ struct MakeRow {
   int short_of = 0;           ///< castings still to be poured: need.castings
   std::string next;           ///< "print the master", "make the mould", "cast 5", "anneal 3", ... or "done"
   Stage next_stage = Stage::mastered;  ///< that `next` leads to; glazed when done
-  std::vector<int> holds_up;           ///< panels in which no prism is further behind than one of these
-  double hours_left = 0;  ///< from here to glazed, one after the other: hands, printer, vessel and oven
+  std::vector<int> holds_up;  ///< panels not yet glazed in which no prism is further behind than one of these
+  double hours_left = 0;      ///< from here to glazed, one after the other: hands, printer, vessel and oven
   /// Size of one prism of it.
   double volume_mm3 = 0;
   double optical_mm2 = 0;
@@ -77,7 +78,10 @@ struct MakeList {
 };
 
 /// Works out the list from the plan and the whole ledger (lines of marks that the lens does not have are left
-/// out; spare marks "S01-U07" count for the master of their piece). Rates, lives and hours: plan.values.works.
+/// out; spare marks "S01-U07" count for the first master of their piece, "S01-U07-P02" for the one of that
+/// name). Rates, lives and hours: plan.values.works. `sizes`: piece_sizes of the masters.
+MakeList make_list(const LensPlan& plan, std::span<const Master> masters, std::span<const PieceSize> sizes,
+                   std::span<const LedgerEntry> ledger);
 MakeList make_list(const LensPlan& plan, std::span<const Master> masters, std::span<const LedgerEntry> ledger);
 MakeList make_list(const LensPlan& plan, std::span<const LedgerEntry> ledger);
 

@@ -11,6 +11,13 @@
 
 namespace prismwright {
 
+/// Fewest readings of one direction that a factor is taken from. Own choice: two degrees of freedom.
+inline constexpr int kLeastShrinkReadings = 3;
+
+/// A reading is told as an outlier when a departure like its own (studentised without itself) would come up by
+/// chance in one of twenty sets of that size at most (Bonferroni's bound). From four readings on.
+inline constexpr double kOutlierChance = 0.05;
+
 /// One reading seen from the fitted factor.
 struct ShrinkPoint {
   long long number = 0;  ///< of the ShrinkReading
@@ -32,18 +39,12 @@ struct ShrinkFactor {
   std::optional<double> scatter_mm;  ///< standard deviation of one reading about the line
   bool of_lot = true;                ///< false: the lot has too few readings, these are the resin's
   int lot_count = 0;                 ///< readings of the lot itself
-  std::vector<ShrinkPoint> points;
-  std::string note;  ///< a sentence, or empty
+  std::vector<ShrinkPoint> points;   ///< in the order of the readings
+  std::string note;                  ///< a sentence, or empty
 
   /// Whether it rests on enough readings to be taken over.
-  [[nodiscard]] bool usable() const;
+  [[nodiscard]] bool usable() const { return percent && count >= kLeastShrinkReadings; }
 };
-
-/// Fewest readings of one direction that a factor is taken from. Own choice: two degrees of freedom.
-inline constexpr int kLeastShrinkReadings = 3;
-
-/// A casting outlier: its studentised residual is passed by chance in one of twenty such sets at most.
-inline constexpr double kOutlierChance = 0.05;
 
 struct ShrinkFit {
   std::string resin;

@@ -40,7 +40,7 @@ struct MeasuredSolid {
 MeasuredSolid measured(const TopoDS_Shape& shape) {
   MeasuredSolid solid;
   GProp_GProps sums;
-  BRepGProp::VolumeProperties(shape, sums);
+  BRepGProp::VolumeProperties(shape, sums, 1e-8);
   solid.volume_mm3 = sums.Mass();
   const GProp_PrincipalProps principal = sums.PrincipalProperties();
   std::array<std::pair<double, gp_Dir>, 3> found;
