@@ -39,9 +39,9 @@ struct MasterBody {
 };
 
 /// The master of one prism. With equal factors it keeps analytic faces; else they are NURBS, which a stretch
-/// carries exactly. Held against the casting's volume times the factors within 1e-5, and checked as every
-/// prism's solid is. Refused: stock that cannot be put on (stock_profile.h), a solid that cannot be made (code
-/// "solid").
+/// carries exactly. Its volume is the casting's times the factors, the kernel's own within 1e-4 of it (code
+/// "solid"), and it is checked as every prism's solid is. Refused: stock that cannot be put on
+/// (stock_profile.h), a solid that cannot be made (code "solid").
 Outcome<MasterBody> make_master(const PlannedPrism& prism, const std::string& name,
                                 const WorksSettings& settings);
 

@@ -48,6 +48,10 @@ TrimmedRing::Span turn_without_cut(const TrimmedRing& ring) {
 TrimmedRing::Span turn_to_cut(const TrimmedRing& ring, TrimmedRing::Span kept) {
   const bool panel = ring.turning() == TurningAxis::panel;
   if (panel && ring.trim().half == Half::whole) return {kPi / 2, kPi / 2 + 2 * kPi};
+  if (panel && ring.trim().half_gap_mm < 0) {  // past the level plane: the seam on the far side
+    const double seam = ring.trim().half == Half::upper ? -kPi / 2 : kPi / 2;
+    return {seam, seam + 2 * kPi};
+  }
   TrimmedRing::Span turn = {kept.from - kBeyond, kept.to + kBeyond};
   if (panel && ring.trim().half == Half::lower) turn = {-turn.to, -turn.from};
   if (turn.to - turn.from >= 2 * kPi - kBeyond) turn.to = turn.from + 2 * kPi;

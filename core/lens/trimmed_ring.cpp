@@ -143,7 +143,7 @@ std::vector<TrimmedRing::Span> TrimmedRing::spans(SectionPoint p, Half side) con
 }
 
 std::vector<TrimmedRing::Span> TrimmedRing::spans_about_dipping(SectionPoint p, Half side) const {
-  const double gap = trim_.half == Half::whole ? 0 : trim_.half_gap_mm;
+  const double gap = trim_.half == Half::whole ? 0 : std::max(0.0, trim_.half_gap_mm);
   if (p.z < gap) return {};
   const double level = p.z > 0 ? std::asin(gap / p.z) : 0;
   Spans left = {{level, kPi - level}};
@@ -167,7 +167,7 @@ std::optional<TrimmedRing::Span> TrimmedRing::kept_about_lens(SectionPoint p) co
 }
 
 std::optional<TrimmedRing::Span> TrimmedRing::kept_about_panel(SectionPoint p) const {
-  const double gap = trim_.half == Half::whole ? 0 : trim_.half_gap_mm;
+  const double gap = trim_.half == Half::whole ? 0 : std::max(0.0, trim_.half_gap_mm);
   if (p.r < nearest_room_mm_ || p.z < gap) return std::nullopt;
   // y / z falls from 1 to -1 as the angle runs from 0 to pi.
   double most = p.z > 0 ? std::sqrt(std::max(0.0, 1 - gap * gap / (p.z * p.z))) : 1;

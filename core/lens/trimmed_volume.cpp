@@ -129,7 +129,27 @@ double along_piece(const AlongR& f, SectionPoint from, SectionPoint to) {
 
 }  // namespace
 
+namespace {
+
+double half_volume_mm3(PlannedPrism prism, Half half, double gap_mm) {
+  prism.trim.half = half;
+  prism.trim.half_gap_mm = gap_mm;
+  return trimmed_volume_mm3(prism);
+}
+
+/// A half that reaches past the level plane: both halves, less what of the other lies farther off.
+double reaching_volume_mm3(const PlannedPrism& prism) {
+  const Half own = prism.trim.half;
+  const Half other = own == Half::upper ? Half::lower : Half::upper;
+  return half_volume_mm3(prism, own, 0) + half_volume_mm3(prism, other, 0) -
+         half_volume_mm3(prism, other, -prism.trim.half_gap_mm);
+}
+
+}  // namespace
+
 double trimmed_volume_mm3(const PlannedPrism& prism) {
+  const bool half = prism.turning == TurningAxis::panel && prism.trim.half != Half::whole;
+  if (half && prism.trim.half_gap_mm < 0) return reaching_volume_mm3(prism);
   const TrimmedRing ring(prism);
   if (ring.dip() != 0) return dipping_volume_mm3(ring, kChord_mm);
   const AlongR along_r(ring);
