@@ -11,33 +11,17 @@ namespace {
 
 constexpr double kSlack = 1e-9;
 
-int by_room(const std::vector<LoadPiece>& pieces, const WorksSettings& works) {
+/// Room of the vessel and of a mould in it, mm3. A box widened by half the spacing on all sides stays in the
+/// circle widened by that half's diagonal, and boxes so widened share no ground.
+double room_of_vessel(const WorksSettings& works) {
   const double s = works.load_spacing_mm;
-  // A box widened by half the spacing on all sides stays in the circle widened by that half's diagonal, and
-  // boxes so widened share no ground.
   const double radius = works.vessel_diameter_mm / 2 - s + s / std::sqrt(2.0);
-  const double room = kPi * radius * radius * (works.vessel_height_mm + s);
-  double sum = 0;
-  for (const LoadPiece& piece : pieces)
-    sum += piece.count * (piece.mould.length_mm + s) * (piece.mould.depth_mm + s) * (piece.mould.height_mm + s);
-  return static_cast<int>(std::ceil(sum / room * (1 - kSlack)));
+  return kPi * radius * radius * (works.vessel_height_mm + s);
 }
-
-/// The greatest sum of fillings over kinds of which no two can share a load, thickest first: each kind adds to
-/// the best among those that are too thick for it.
-int by_thickness(std::vector<LoadPiece> pieces, const WorksSettings& works) {
-  std::ranges::sort(pieces, std::greater<>(), &LoadPiece::thickest_mm);
-  std::vector<int> best(pieces.size());
-  int most = 0;
-  for (std::size_t i = 0; i < pieces.size(); ++i) {
-    for (std::size_t k = 0; k < i; ++k) {
-      if (pieces[k].thickest_mm > pieces[i].thickest_mm * works.thickness_ratio * (1 + kSlack))
-        best[i] = std::max(best[i], best[k]);
-    }
-    best[i] += rounds_of(pieces[i]);
-    most = std::max(most, best[i]);
-  }
-  return most;
+double room_of_moulds(const LoadPiece& piece, const WorksSettings& works) {
+  const double s = works.load_spacing_mm;
+  const MouldBox& box = piece.mould;
+  return piece.count * (box.length_mm + s) * (box.depth_mm + s) * (box.height_mm + s);
 }
 
 }  // namespace
@@ -46,8 +30,35 @@ int rounds_of(const LoadPiece& piece) {
   return piece.moulds > 0 ? (piece.count + piece.moulds - 1) / piece.moulds : 0;
 }
 
+int most_moulds(const LoadPiece& piece, const WorksSettings& works) {
+  LoadPiece one = piece;
+  one.count = 1;
+  return static_cast<int>(std::floor(room_of_vessel(works) / room_of_moulds(one, works) * (1 + kSlack)));
+}
+
 int least_loads(const std::vector<LoadPiece>& pieces, const WorksSettings& works) {
-  return std::max(by_room(pieces, works), by_thickness(pieces, works));
+  std::vector<LoadPiece> sorted = pieces;
+  std::ranges::sort(sorted, std::greater<>(), &LoadPiece::thickest_mm);
+  const double vessel = room_of_vessel(works);
+  const std::size_t count = sorted.size();
+  std::vector<int> best(count);  // of all groups that end with this kind or before
+  for (std::size_t last = 0; last < count; ++last) {
+    double room = 0;
+    int rounds = 0;
+    best[last] = last > 0 ? best[last - 1] : 0;
+    for (std::size_t first = last + 1; first-- > 0;) {
+      room += room_of_moulds(sorted[first], works);
+      rounds = std::max(rounds, rounds_of(sorted[first]));
+      // Kinds before this one are too thick for the whole group.
+      std::size_t thicker = first;
+      while (thicker > 0 && sorted[thicker - 1].thickest_mm <=
+                                sorted[first].thickest_mm * works.thickness_ratio * (1 + kSlack))
+        --thicker;
+      const int group = std::max(rounds, static_cast<int>(std::ceil(room / vessel * (1 - kSlack))));
+      best[last] = std::max(best[last], group + (thicker > 0 ? best[thicker - 1] : 0));
+    }
+  }
+  return count > 0 ? best.back() : 0;
 }
 
 }  // namespace prismwright

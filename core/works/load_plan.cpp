@@ -40,7 +40,7 @@ class LoadPlanner {
         set_aside(*leader);
         continue;
       }
-      for (int times = repeats_of(load); times > 0; --times) keep(load);
+      for (int times = repeats_of(load, moulds_with(*leader).size()); times > 0; --times) keep(load);
     }
     plan_.masses = masses_for(volume_, works_);
     return std::move(plan_);
@@ -69,7 +69,8 @@ class LoadPlanner {
   [[nodiscard]] std::vector<std::size_t> moulds_with(std::size_t leader) const {
     std::vector<std::size_t> moulds;
     const auto add = [&](std::size_t i) {
-      moulds.insert(moulds.end(), static_cast<std::size_t>(std::min(left_[i], pieces_[i].moulds)), i);
+      const int most = std::min({left_[i], pieces_[i].moulds, std::max(1, most_moulds(pieces_[i], works_))});
+      moulds.insert(moulds.end(), static_cast<std::size_t>(most), i);
     };
     add(leader);
     for (std::size_t i = 0; i < pieces_.size(); ++i) {
@@ -137,7 +138,7 @@ class LoadPlanner {
         if (with_leader && items.empty()) return {};
         continue;
       }
-      items.push_back({stand->long_mm, stand->short_mm, worth_of(i)});
+      items.push_back({stand->long_mm, stand->short_mm, worth_of(i), rounds_left(i)});
       LoadPlace place;
       place.piece = i;
       place.high_mm = stand->high_mm;
@@ -160,11 +161,14 @@ class LoadPlanner {
     return shelf;
   }
 
-  /// Room is scarce, and so are the turns of a mould that has many castings to make.
+  /// Turns that the moulds of a kind still have to make.
+  [[nodiscard]] double rounds_left(std::size_t i) const {
+    return std::ceil(static_cast<double>(left_[i]) / pieces_[i].moulds);
+  }
+  /// Room is scarce, and the more so are the turns of a mould that has many castings to make.
   [[nodiscard]] double worth_of(std::size_t i) const {
-    const LoadPiece& piece = pieces_[i];
-    const double rounds = std::ceil(static_cast<double>(left_[i]) / piece.moulds);
-    return piece.mould.length_mm * piece.mould.depth_mm * piece.mould.height_mm * rounds;
+    const MouldBox& box = pieces_[i].mould;
+    return box.length_mm * box.depth_mm * box.height_mm * rounds_left(i) * rounds_left(i);
   }
 
   void sum_up(PlannedLoad& load) const {
@@ -183,18 +187,16 @@ class LoadPlanner {
     load.filled_share = moulds / (kPi * across * across / 4 * works_.vessel_height_mm);
   }
 
-  /// How often the very same load comes next: while what may stand in it stays the same.
-  [[nodiscard]] int repeats_of(const PlannedLoad& load) const {
+  /// How often the very same load comes next: while it takes in all that may stand in it, and that stays the
+  /// same. Where moulds are left out, the next load is theirs first.
+  [[nodiscard]] int repeats_of(const PlannedLoad& load, std::size_t moulds) const {
+    if (load.places.size() < moulds) return 1;
     int times = 1;
-    bool same = true;
-    while (same) {
-      for (std::size_t i = 0; i < pieces_.size() && same; ++i) {
-        const int used = load.count_of(i);
-        const int moulds = std::min(left_[i], pieces_[i].moulds);
-        same = used == 0 || left_[i] - times * used >= moulds;
-      }
-      if (same) ++times;
-    }
+    while (std::ranges::all_of(load.places, [&](const LoadPlace& place) {
+      const int used = load.count_of(place.piece);
+      return left_[place.piece] - times * used >= used;
+    }))
+      ++times;
     return times;
   }
 

@@ -13,7 +13,7 @@ constexpr double kTouch_mm = 1e-9;
 
 /// How a filling begins: with a row across the middle, with two that meet there, or at the lower rim.
 enum class FirstRow { middle, beside_middle, rim };
-enum class RowOrder { area, longer_edge };
+enum class RowOrder { area, longer_edge, urgency };
 
 struct FillWay {
   FirstRow first = FirstRow::middle;
@@ -54,6 +54,7 @@ class FloorFilling {
 
  private:
   [[nodiscard]] double rank(const FloorItem& item) const {
+    if (way_.order == RowOrder::urgency) return item.urgency;
     return way_.order == RowOrder::area ? item.long_mm * item.short_mm : item.long_mm;
   }
 
@@ -175,7 +176,7 @@ std::vector<FloorSpot> fill_floor(const std::vector<FloorItem>& items, double ra
   double most = 0;
   if (items.empty() || !(radius_mm > 0)) return best;
   for (const FirstRow first : {FirstRow::middle, FirstRow::beside_middle, FirstRow::rim}) {
-    for (const RowOrder order : {RowOrder::area, RowOrder::longer_edge}) {
+    for (const RowOrder order : {RowOrder::area, RowOrder::longer_edge, RowOrder::urgency}) {
       for (const bool across : {true, false}) {
         auto spots = FloorFilling(items, radius_mm, spacing_mm, {first, order, across}).fill();
         double value = 0;

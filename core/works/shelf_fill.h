@@ -10,6 +10,7 @@ struct FloorItem {
   double long_mm = 0;   ///< the longer level edge
   double short_mm = 0;  ///< the other one
   double value = 1;     ///< what having it on the shelf is worth
+  double urgency = 0;   ///< one of the ways of filling takes those of the greatest first
 };
 
 /// Where a box stands; its edges lie along x and y.
