@@ -17,8 +17,8 @@ constexpr Caution kCautions[] = {
     {"Pressure",
      "Casting pots are pressure vessels: in the EU above 0.5 bar, in the UK with a written scheme of "
      "examination "
-     "from 250 bar litre. Local code and a competent person decide how they are built, examined and used, not "
-     "this program. Never open one under pressure."},
+     "from 250 bar litre. Never open one under pressure. Local code and a competent person decide how they are "
+     "built, examined and used, not this program."},
 };
 
 }  // namespace
