@@ -12,6 +12,19 @@ Json counts_json(const StageTally& counts) {
   return json;
 }
 
+Json prism_json(const std::string& mark, const StageByMark& now) {
+  Json json;
+  json["mark"] = mark;
+  json["stage"] = name_of(now.stage_of(mark));
+  const auto serial = now.serial.find(mark);
+  json["serial"] = serial == now.serial.end() ? Json() : Json(serial->second);
+  return json;
+}
+
+}  // namespace
+
+Json number_json(long long number) { return number == 0 ? Json() : Json(number); }
+
 Json entry_json(const LedgerEntry& entry) {
   Json json;
   json["number"] = entry.number;
@@ -22,17 +35,10 @@ Json entry_json(const LedgerEntry& entry) {
   json["by"] = entry.by;
   json["note"] = entry.note;
   json["back_to"] = entry.back_to ? Json(name_of(*entry.back_to)) : Json();
+  json["serial"] = number_json(entry.serial);
+  json["load"] = number_json(entry.load);
   return json;
 }
-
-Json prism_json(const std::string& mark, const StageByMark& now) {
-  Json json;
-  json["mark"] = mark;
-  json["stage"] = name_of(now.stage_of(mark));
-  return json;
-}
-
-}  // namespace
 
 std::vector<std::pair<std::string, StageTally>> zones_in_order(const StageCounts& counts,
                                                                const Section& section) {
@@ -44,10 +50,10 @@ std::vector<std::pair<std::string, StageTally>> zones_in_order(const StageCounts
   return zones;
 }
 
-Json works_json(std::span<const LedgerEntry> ledger, const LensPlan& plan) {
+Json works_json(std::span<const LedgerEntry> ledger, const LensPlan& plan,
+                const std::vector<std::string>& marks) {
   const StageByMark now = stages_from(ledger);
-  const std::vector<std::string> marks = marks_of(plan);
-  const StageCounts counts = count_stages(now, marks);
+  const StageCounts counts = count_stages(now, marks_of(plan));
   Json json;
   json["total"] = counts.total;
   json["counts"] = counts_json(counts.all);

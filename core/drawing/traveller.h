@@ -9,22 +9,17 @@
 #include "core/drawing/drawing.h"
 #include "core/optics/profile.h"
 #include "core/works/inspection.h"
+#include "core/works/section_corners.h"
 #include "core/works/stage.h"
 
 namespace prismwright {
-
-/// A corner of a section and the letter by which its measures are called.
-struct LetteredCorner {
-  std::string letter;
-  SectionPoint at;
-};
 
 /// A kind of prism as a traveller shows it.
 struct TravellerPiece {
   std::string name;   ///< of its master, "U07"
   std::string words;  ///< "upper reflecting, 31.4 mm thick, 412 g"
   Profile profile;
-  std::vector<LetteredCorner> corners;
+  std::vector<SectionCorner> corners;
   std::vector<Feature> features;
 };
 

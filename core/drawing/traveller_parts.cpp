@@ -19,6 +19,7 @@ namespace {
 constexpr double kWords_mm = 2.1;
 constexpr double kPitch_mm = 3.3;
 constexpr double kRow_mm = 4.4;
+constexpr double kLeastRow_mm = 3.2;  ///< of measures, where there are many
 constexpr double kStageRow_mm = 5.6;
 constexpr double kInset_mm = 0.9;
 constexpr double kHatch_mm = 1.6;
@@ -64,8 +65,8 @@ std::vector<PaperPoint> places_round(PaperPoint at, double way, double first_mm)
 double way_out(PaperPoint from, PaperPoint at) { return std::atan2(at.y - from.y, at.x - from.x); }
 
 void letter_corners(SheetMaker& maker, const TravellerPiece& piece, const PaperMap& map, PaperPoint middle) {
-  for (const LetteredCorner& corner : piece.corners) {
-    const PaperPoint at = map.at(corner.at);
+  for (const SectionCorner& corner : piece.corners) {
+    const PaperPoint at = map.at(corner.place);
     DrawnText text{corner.letter, {}, kWords_mm, Anchor::middle};
     text.bold = true;
     maker.write_at_free(std::move(text), places_round(at, way_out(middle, at), 2));
@@ -150,21 +151,24 @@ void draw_ruled_row(SheetMaker& maker, PaperPoint top_left, double height_mm, co
 void draw_measures(SheetMaker& maker, const std::vector<Feature>& features, const PaperBox& room) {
   const double wide = room.high.x - room.low.x;
   const std::vector<double> widths = {0.34 * wide, 0.24 * wide, 0.18 * wide, 0.24 * wide};
+  const double high = room.high.y - room.low.y;
+  const double row = std::clamp(high / static_cast<double>(features.size() + 1), kLeastRow_mm, kRow_mm);
   double top = room.high.y;
-  draw_ruled_row(maker, {room.low.x, top}, kRow_mm, widths, {"measure", "drawn", "within", "measured"}, true);
-  top -= kRow_mm;
-  const auto fit = static_cast<std::size_t>(std::max(0.0, std::floor((top - room.low.y) / kRow_mm)));
+  draw_ruled_row(maker, {room.low.x, top}, row, widths, {"measure", "drawn", "within", "measured"}, true);
+  top -= row;
+  // A hair more than the room, or rounding would cost the last row.
+  const auto fit = static_cast<std::size_t>(std::max(0.0, std::floor((top - room.low.y) / row + 1e-6)));
   const std::size_t shown = features.size() <= fit ? features.size() : fit - std::min<std::size_t>(fit, 1);
   for (std::size_t i = 0; i < shown; ++i) {
     const Feature& feature = features[i];
     const int digits = feature.unit == "deg" ? 3 : 2;
-    draw_ruled_row(maker, {room.low.x, top}, kRow_mm, widths,
+    draw_ruled_row(maker, {room.low.x, top}, row, widths,
                    {feature.key, decimals(feature.drawn, digits) + (feature.unit == "deg" ? "\u00B0" : ""),
                     shortest(feature.within)});
-    top -= kRow_mm;
+    top -= row;
   }
   if (shown < features.size() && fit > 0)
-    draw_ruled_row(maker, {room.low.x, top}, kRow_mm, {wide},
+    draw_ruled_row(maker, {room.low.x, top}, row, {wide},
                    {fmt::format("{} more: see the list of measures", features.size() - shown)});
 }
 

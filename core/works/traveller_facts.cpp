@@ -7,6 +7,7 @@
 #include "core/drawing/lengths.h"
 #include "core/works/congruence.h"
 #include "core/works/prism_size.h"
+#include "core/works/section_corners.h"
 
 namespace prismwright {
 
@@ -29,6 +30,7 @@ TravellerPiece piece_of(const LensPlan& plan, const PlannedPrism& prism, const M
   piece.words = fmt::format("{}, {:.1f} mm long, {:.1f} mm thick, {:.0f} g", name_of(prism.kind),
                             size.length_mm, size.thickest_mm, size.mass_g);
   piece.profile = prism.profile;
+  piece.corners = lettered_corners(prism.profile);
   piece.features = features_of(prism, plan.values.works);
   return piece;
 }
