@@ -41,8 +41,9 @@ struct Costs {
 /// mass. Resin is what is poured: volume, scrap and works.resin_head_percent. All lines are in works.currency.
 Costs lens_costs(const LensPlan& plan, const MakeList& list, const WorkPlan& work, const WorkInputs& inputs);
 
-/// Columns: step, hours, material, money, spent_hours, spent_money, actual_money; then item, quantity, unit,
-/// unit_cost, cost in a table of its own below a blank line.
+/// Columns: step, hours, material, money, spent_hours, spent_money, actual_money, with lines for other entries
+/// and the total; then item, quantity, unit, unit_cost, cost_<currency> in a table of its own below a blank
+/// line.
 std::string costs_csv(const Costs& costs);
 
 }  // namespace prismwright

@@ -6,7 +6,7 @@
 
 #include <algorithm>
 
-#include "core/frame/frame_csv.h"
+#include "core/base/csv_cell.h"
 #include "core/works/make_rows.h"
 #include "core/works/optical_area.h"
 

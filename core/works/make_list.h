@@ -37,6 +37,8 @@ struct MakeRow {
   int moulds_to_make = 0;
   /// Its prisms by stage. A scrapped prism counts at scrapped. Spares are left out.
   std::array<int, kStages.size()> at{};
+  /// The same by the stage that work goes on from: a scrapped prism at the one it starts again from.
+  std::array<int, kStages.size()> in_hand{};
   int castings_made = 0;      ///< by the ledger, spares too, scrapped ones too
   int castings_scrapped = 0;  ///< of those
   int spares_on_shelf = 0;    ///< sound spare castings, from cast on, that stand in no panel
@@ -50,6 +52,7 @@ struct MakeRow {
   double volume_mm3 = 0;
   double optical_mm2 = 0;
   double thickness_mm = 0;
+  double mould_mm3 = 0;  ///< tooling material of one mould: the prism's box with walls, less the prism
 };
 
 struct MakeTotals {

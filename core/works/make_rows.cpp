@@ -6,6 +6,8 @@
 #include <cmath>
 
 #include "core/works/cure_plan.h"
+#include "core/works/load_plan.h"
+#include "core/works/spares.h"
 
 namespace prismwright {
 namespace {
@@ -32,6 +34,8 @@ class RowMaker {
     row_.volume_mm3 = size.prism.volume_mm3;
     row_.optical_mm2 = size.optical_mm2;
     row_.thickness_mm = size.prism.thickest_mm;
+    const MouldBox box = mould_box(size.prism, works_.mould_wall_mm);
+    row_.mould_mm3 = std::max(0.0, box.length_mm * box.depth_mm * box.height_mm - row_.volume_mm3);
   }
 
   MakeRow made() {
@@ -49,7 +53,7 @@ class RowMaker {
     for (const std::string& mark : row_.marks) {
       ++row_.at[static_cast<std::size_t>(state_.stage_of(mark))];
       const Stage stage = state_.in_hand(mark);
-      ++in_hand_[static_cast<std::size_t>(stage)];
+      ++row_.in_hand[static_cast<std::size_t>(stage)];
       furthest_ = std::max(furthest_, stage);
     }
     for (const std::string& mark : spares_) {
@@ -132,45 +136,26 @@ class RowMaker {
     return hours + (to_prove + in_hand(Stage::proved)) * works_.glaze_h;
   }
 
-  [[nodiscard]] int in_hand(Stage stage) const { return in_hand_[static_cast<std::size_t>(stage)]; }
+  [[nodiscard]] int in_hand(Stage stage) const { return row_.in_hand[static_cast<std::size_t>(stage)]; }
 
   const WorksSettings& works_;
   const WorksState& state_;
   const std::vector<std::string>& spares_;
   const PieceSize& size_;
   MakeRow row_;
-  std::array<int, kStages.size()> in_hand_{};
   Stage furthest_ = Stage::drawn;
   int without_casting_ = 0;
 };
 
-/// The master that a spare mark belongs to, or the number of masters.
-std::size_t master_of_spare(std::span<const Master> masters, const std::string& piece) {
-  const auto named =
-      std::find_if(masters.begin(), masters.end(), [&](const Master& m) { return m.name == piece; });
-  if (named != masters.end()) return static_cast<std::size_t>(named - masters.begin());
-  const auto used = std::find_if(masters.begin(), masters.end(), [&](const Master& m) {
-    return std::any_of(m.uses.begin(), m.uses.end(),
-                       [&](const MasterUse& use) { return piece_of_mark(use.mark) == piece; });
-  });
-  return static_cast<std::size_t>(used - masters.begin());
-}
-
 }  // namespace
-
-bool is_spare_mark(std::string_view mark) {
-  const std::size_t dash = mark.find('-');
-  return dash != std::string_view::npos && dash > 1 && mark.front() == 'S' &&
-         mark.substr(1, dash - 1).find_first_not_of("0123456789") == std::string_view::npos;
-}
 
 WorksState::WorksState(const LensPlan& plan, std::span<const Master> masters,
                        std::span<const LedgerEntry> ledger)
     : now_(stages_from(ledger)), castings_(count_castings(ledger)), spares_(masters.size()) {
   for (const auto& [mark, stage] : now_) {
     if (!is_spare_mark(mark)) continue;
-    const std::size_t master = master_of_spare(masters, piece_of_mark(mark));
-    if (master < spares_.size()) spares_[master].push_back(mark);
+    if (const Master* master = master_of_spare(masters, mark))
+      spares_[static_cast<std::size_t>(master - masters.data())].push_back(mark);
   }
   for (const PlannedPrism& prism : plan.prisms) {
     const auto [place, is_new] = least_.try_emplace(prism.panel, in_hand(prism.mark));

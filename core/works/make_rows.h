@@ -31,9 +31,6 @@ class WorksState {
   std::map<int, Stage> least_;
 };
 
-/// "S01-U07": a casting made beyond those that the lens needs.
-bool is_spare_mark(std::string_view mark);
-
 /// The row of one master.
 MakeRow make_row(const LensPlan& plan, const WorksState& state, std::size_t index, const Master& master,
                  const PieceSize& size);

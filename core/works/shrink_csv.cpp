@@ -1,7 +1,7 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
-#include "core/frame/frame_csv.h"
+#include "core/base/csv_cell.h"
 #include "core/works/shrink_fit.h"
 
 namespace prismwright {

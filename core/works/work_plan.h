@@ -28,8 +28,8 @@ struct LoadCounts {
   std::vector<double> oven_h;  ///< hours of each oven load, heating and cooling too
 };
 
-/// A guess of the loads where none were planned: castings by like thickness, as many to a load as their boxes
-/// with mould walls and spacing fit the vessel's floor and height by area and storey.
+/// A guess of the loads where none were planned: castings of like thickness together (works.thickness_ratio),
+/// each mould once in a load, as if the vessel had room for all of those.
 LoadCounts guess_loads(const LensPlan& plan, const MakeList& list);
 
 /// Volumes that only solids give; blank: guessed from core/works/prism_size.h.
@@ -48,10 +48,14 @@ struct WorkInputs {
   std::chrono::sys_days today;          ///< start where works.start_date is blank
 };
 
-/// One step: what it takes for the whole lens, scrap too, and what is left of it.
+/// One step: what it takes for the whole lens from its first master, and what is left of it by the ledger.
+///
+/// Castings are those of the make list's rule, scrap too; the lost ones are taken as lost at proving, so they
+/// are polished and proved as well.
 struct StepPlan {
   WorkStep step = WorkStep::master;
-  double units = 0;  ///< masters, moulds, loads, oven loads, prisms; frame: 1
+  double units =
+      0;  ///< masters, moulds, loads of the vessel, of the oven, castings, castings, prisms; frame: 1
   double units_left = 0;
   double hands_h = 0;  ///< hours of hands for the whole lens
   double hands_left_h = 0;
@@ -70,7 +74,7 @@ struct WorkPlan {
   std::vector<StepPlan> steps;   ///< one for each of kWorkSteps, in that order
   std::vector<WorkBar> bars;     ///< steps with something left, in order of the work
   double days = 0;               ///< to the last bar's end
-  std::chrono::sys_days finish;  ///< the day on which that falls
+  std::chrono::sys_days finish;  ///< the day on which that falls, in the year 9999 at the latest
   double hands_left_h = 0;
   std::vector<std::string> notes;  ///< sentences on what was guessed or holds the plan up
 
@@ -79,10 +83,10 @@ struct WorkPlan {
 
 /// The plan of what is left.
 ///
-/// Hands: works.hours_a_week, spread evenly over seven calendar days, given to the steps in order of the work.
-/// Prisms flow: a step starts when the one before it has the first of its units done, works no faster than
-/// units arrive, and ends after it. One printer, one vessel, one oven; each runs day and night beside the
-/// hands.
+/// Hands: works.hours_a_week, spread evenly over seven calendar days, one thing after the other; whatever is
+/// ready and comes first in the order of the work is taken next. A unit of a step is ready when the step before
+/// has done as large a share of what it must pass on. One printer, one vessel, one oven: each runs day and
+/// night, one unit after the other. The frame fills the hands' idle time, and is done before glazing starts.
 WorkPlan work_plan(const LensPlan& plan, const MakeList& list, const WorkInputs& inputs);
 
 /// "2027-03-01".
