@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include <gp_Trsf.hxx>
@@ -30,7 +31,7 @@ struct PrintLay {
   double width_mm = 0;  ///< of its box in that place
   double depth_mm = 0;
   double height_mm = 0;
-  std::vector<PrintedFace> faces;   ///< in the order of Master::faces; those of zero area left out
+  std::vector<PrintedFace> faces;   ///< in the order of MasterBody::faces; those of zero area left out
   double mean_optical_step_mm = 0;  ///< over all optical faces, by area
   double most_optical_step_mm = 0;
 };
@@ -42,5 +43,13 @@ struct PrintRoom {
   double height_mm = 0;
 };
 PrintRoom print_room(const WorksSettings& settings);
+
+/// The best way to lay a solid: of all directions in which it fits the room, those in which its optical faces
+/// stand steepest (their mean step no more than 2 % over the least found, or 1 % of a layer), and of these the
+/// one that is least high; all alike where no face is optical. Directions are tried a few degrees apart all
+/// over and along the solid's own faces, the best one then followed to 0.05 deg. Blank where it fits in none.
+/// `faces` name the solid's faces in the order of TopExp_Explorer. Throws Standard_Failure.
+std::optional<PrintLay> lay_solid(const TopoDS_Shape& solid, const std::vector<MasterFace>& faces,
+                                  const PrintRoom& room, double layer_mm);
 
 }  // namespace prismwright

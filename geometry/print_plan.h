@@ -36,7 +36,7 @@ struct PrintPlan {
 /// section standing out of one part by its own width, and a socket in the next that is wider by
 /// works.key_gap_mm all round and at its bottom; key and socket are made before the master is stretched, and
 /// stretch with it. A key that is wider than the section takes is made smaller, down to 2 mm; thinner joints
-/// get none, with a note. Volumes add up: all parts = master + keys - sockets, within 1e-5 (else code "solid").
+/// get none, with a note. Volumes add up: all parts = master + keys - sockets, within 5e-5 (else code "solid").
 /// Refused (code "print.room") when even forty parts do not fit.
 Outcome<PrintPlan> plan_print(const MasterBody& master, const WorksSettings& settings);
 
