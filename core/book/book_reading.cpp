@@ -53,7 +53,7 @@ void check_integrity(SQLite::Database& db) {
 }
 
 void check_database(SQLite::Database& db, int version) {
-  if (schema_of(db) != expected_schema(version)) throw BookDamage("its tables are not those of a lensbook");
+  if (!schema_fits(db, version)) throw BookDamage("its tables are not those of a lensbook");
   check_integrity(db);
   if (!seal_fits(db, version)) throw BookDamage("its contents were altered outside Prismwright");
 }

@@ -5,11 +5,11 @@
 #include <array>
 #include <bit>
 #include <cstddef>
-#include <cstring>
 #include <string_view>
 
+#include "core/book/row_cursor.h"
 #include "core/book/schema.h"
-#include "core/book/value_cells.h"
+#include "core/book/word_hash.h"
 
 namespace prismwright {
 namespace {
@@ -33,61 +33,29 @@ class ByteHash {
   SealMark value_ = 0xCBF29CE484222325ULL;
 };
 
-/// Takes eight bytes at a time. Every step can be turned back (exclusive or, an odd factor, a shift folded onto
-/// itself), so two rows that differ in one word alone never have the same mark. The factor is the golden
-/// section of 2^64 made odd.
-class WordHash {
- public:
-  void add(std::uint64_t word) {
-    value_ = (value_ ^ word) * 0x9E3779B97F4A7C15ULL;
-    value_ ^= value_ >> 32;
-  }
-  void add(std::string_view bytes) {
-    while (bytes.size() >= sizeof(std::uint64_t)) {
-      add(word_of_bytes(bytes.substr(0, sizeof(std::uint64_t))));
-      bytes.remove_prefix(sizeof(std::uint64_t));
-    }
-    if (!bytes.empty()) add(word_of_bytes(bytes));  // its length goes in before it
-  }
-  [[nodiscard]] SealMark value() const { return value_; }
-
- private:
-  /// The first byte lowest on every machine, so that a book may move between them.
-  static std::uint64_t word_of_bytes(std::string_view bytes) {
-    std::uint64_t word = 0;
-    std::memcpy(&word, bytes.data(), bytes.size());
-    if constexpr (std::endian::native == std::endian::big) word = __builtin_bswap64(word);
-    return word;
-  }
-
-  SealMark value_ = 0x243F6A8885A308D3ULL;  // the fraction of pi in binary: any number but nought would do
-};
-
 template <class Hash>
-void add_cell(Hash& hash, const SQLite::Column& cell) {
-  const int type = cell.getType();
+void add_cell(Hash& hash, const RowCursor& row, int cell) {
+  const int type = row.type(cell);
   hash.add(static_cast<std::uint64_t>(type));
   if (type == SQLITE_INTEGER) {
-    hash.add(static_cast<std::uint64_t>(cell.getInt64()));
+    hash.add(static_cast<std::uint64_t>(row.integer(cell)));
   } else if (type == SQLITE_FLOAT) {
-    hash.add(std::bit_cast<std::uint64_t>(cell.getDouble()));
+    hash.add(std::bit_cast<std::uint64_t>(row.real(cell)));
   } else if (type != SQLITE_NULL) {
-    const auto* bytes = static_cast<const char*>(cell.getBlob());
-    const auto size = static_cast<std::size_t>(cell.getBytes());
-    hash.add(static_cast<std::uint64_t>(size));  // so that bytes cannot move from one cell to the next
-    if (bytes != nullptr) hash.add(std::string_view(bytes, size));
+    const std::string_view bytes = row.bytes(cell);
+    hash.add(static_cast<std::uint64_t>(bytes.size()));  // so that bytes cannot move from one cell to the next
+    hash.add(bytes);
   }
 }
 
 template <class Hash>
 SealMark marks_of(SQLite::Database& db, const std::string& table, const std::string& where) {
-  SQLite::Statement query(db,
-                          fmt::format("SELECT * FROM {}{}{}", table, where.empty() ? "" : " WHERE ", where));
+  RowCursor rows(db, fmt::format("SELECT * FROM {}{}{}", table, where.empty() ? "" : " WHERE ", where));
   SealMark mark = 0;
-  while (query.executeStep()) {
+  while (rows.step()) {
     Hash hash;
     hash.add(table);
-    for (int place = 0; place < query.getColumnCount(); ++place) add_cell(hash, query.getColumn(place));
+    for (int cell = 0; cell < rows.cells(); ++cell) add_cell(hash, rows, cell);
     mark ^= hash.value();
   }
   return mark;

@@ -5,30 +5,31 @@
 #include <algorithm>
 
 #include "core/book/content_seal.h"
+#include "core/book/row_cursor.h"
 #include "core/book/utc_clock.h"
 #include "core/book/value_cells.h"
 
 namespace prismwright {
 namespace {
 
-Stage stage_in(const SQLite::Column& cell) {
-  const std::optional<Stage> stage = find_stage(cell.getString());
+Stage stage_in(std::string_view word) {
+  const std::optional<Stage> stage = find_stage(word);
   if (!stage) throw BookDamage("an unknown stage in the ledger");
   return *stage;
 }
 
-LedgerEntry line_in(SQLite::Statement& query) {
+LedgerEntry line_in(const RowCursor& row) {
   LedgerEntry line;
-  line.number = query.getColumn(0).getInt64();
-  take(query.getColumn(1), line.when_utc);
-  take(query.getColumn(2), line.mark);
-  line.from = stage_in(query.getColumn(3));
-  line.to = stage_in(query.getColumn(4));
-  take(query.getColumn(5), line.by);
-  take(query.getColumn(6), line.note);
-  if (!query.getColumn(7).isNull()) line.back_to = stage_in(query.getColumn(7));
-  if (!query.getColumn(8).isNull()) take(query.getColumn(8), line.serial);
-  if (!query.getColumn(9).isNull()) take(query.getColumn(9), line.load);
+  line.number = row.number(0);
+  line.when_utc = row.text(1);
+  line.mark = row.text(2);
+  line.from = stage_in(row.text(3));
+  line.to = stage_in(row.text(4));
+  line.by = row.text(5);
+  line.note = row.text(6);
+  if (!row.empty(7)) line.back_to = stage_in(row.text(7));
+  if (!row.empty(8)) line.serial = row.number(8);
+  if (!row.empty(9)) line.load = row.number(9);
   return line;
 }
 
@@ -62,10 +63,10 @@ void insert_line(SQLite::Statement& insert, const LedgerEntry& line) {
 
 std::vector<LedgerEntry> read_ledger(SQLite::Database& db) {
   std::vector<LedgerEntry> ledger;
-  SQLite::Statement query(db,
-                          "SELECT number, when_utc, mark, from_stage, to_stage, by_name, note, back_to_stage, "
-                          "serial, load FROM ledger ORDER BY number");
-  while (query.executeStep()) ledger.push_back(line_in(query));
+  RowCursor rows(db,
+                 "SELECT number, when_utc, mark, from_stage, to_stage, by_name, note, back_to_stage, serial, "
+                 "load FROM ledger ORDER BY number");
+  while (rows.step()) ledger.push_back(line_in(rows));
   return ledger;
 }
 

@@ -8,13 +8,6 @@
 
 namespace prismwright {
 
-std::string csv_cell(const std::string& words) {
-  if (words.find_first_of(",\"\r\n") == std::string::npos) return words;
-  std::string cell = "\"";
-  for (const char letter : words) cell += letter == '"' ? "\"\"" : std::string(1, letter);
-  return cell + "\"";
-}
-
 std::vector<std::size_t> sheets_of(const Nest& nest, const std::vector<std::string>& marks) {
   const std::set<std::string> wanted(marks.begin(), marks.end());
   std::vector<std::size_t> numbers;

@@ -3,13 +3,11 @@
 #include <string>
 #include <vector>
 
+#include "core/base/csv_cell.h"
 #include "core/frame/nest.h"
 #include "core/frame/parts_list.h"
 
 namespace prismwright {
-
-/// Words for a cell: in quotes where they hold a comma, a quote or a line end (RFC 4180).
-std::string csv_cell(const std::string& words);
 
 /// The parts list: kind, making, metal, thickness_mm, size, quantity, mass_each_g, mass_all_g, sheets (their
 /// numbers in the nest, counted from 1, parted by blanks), marks (parted by blanks). Masses that are not known

@@ -2,6 +2,8 @@
 
 #include <set>
 
+#include "core/works/spares.h"
+
 namespace prismwright {
 namespace {
 
@@ -19,7 +21,7 @@ class CastingWalk {
     casting.stands = false;
     if (scrapped) {
       ++counts_[line.mark].scrapped;
-    } else if (casting.counted) {
+    } else if (casting.counted && !gives_away(line)) {
       --counts_[line.mark].made;
     }
   }
