@@ -30,8 +30,12 @@ std::vector<std::string> notes_of(const WorkPlan& work, const MakeList& list, co
     notes.push_back(
         "No loads were planned; they are guessed as if the vessel had room for all moulds of like "
         "thickness");
-  if (inputs.loads && inputs.loads->vessel_loads == 0 && list.totals.short_of > 0)
-    notes.push_back("No casting fits the vessel, so that the plan leaves pouring and annealing out");
+  const int held = inputs.loads ? inputs.loads->castings.value_or(list.totals.short_of) : list.totals.short_of;
+  if (held < list.totals.short_of)
+    notes.push_back(
+        fmt::format("{} of {} castings fit no load of the vessel. The plan takes no time for filling "
+                    "and annealing them: enter the vessel that will take them",
+                    list.totals.short_of - held, list.totals.short_of));
   if (work.start < inputs.today && work.hands_left_h > 0)
     notes.push_back(
         fmt::format("Work is reckoned from {}, which is past. Leave works.start_date blank to "

@@ -24,8 +24,9 @@ std::optional<WorkStep> find_work_step(std::string_view name);
 /// Loads of the vessel and the oven that the castings to be poured make (core/works/load_plan.h gives them).
 struct LoadCounts {
   int vessel_loads = 0;
-  double cure_h_each = 0;      ///< vessel closed, one load after the other
-  std::vector<double> oven_h;  ///< hours of each oven load, heating and cooling too
+  double cure_h_each = 0;       ///< vessel closed, one load after the other
+  std::vector<double> oven_h;   ///< hours of each oven load, heating and cooling too
+  std::optional<int> castings;  ///< that these loads hold; fewer than are to be poured: the plan says so
 };
 
 /// A guess of the loads where none were planned: castings of like thickness together (works.thickness_ratio),

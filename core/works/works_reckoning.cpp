@@ -46,6 +46,7 @@ std::vector<LoadPiece> load_pieces(const LensPlan& plan, std::span<const Master>
 LoadCounts load_counts(const LoadPlan& loads, std::span<const CurePlan> cures) {
   LoadCounts counts;
   counts.vessel_loads = static_cast<int>(loads.loads.size());
+  counts.castings = loads.castings;
   double in_vessel = 0;
   for (const CurePlan& cure : cures) {
     in_vessel += cure.vessel_h;

@@ -119,12 +119,23 @@ TEST(WorkPlan, HoursOfANewLensAreCountsTimesSettings) {
 TEST(WorkPlan, PlannedLoadsGiveVesselAndOvenTheirHours) {
   const Shop& shop = new_belt();
   WorkInputs inputs;
-  inputs.loads = LoadCounts{7, 12, {30, 30, 30, 30, 30, 30, 24}};
+  inputs.loads = LoadCounts{7, 12, {30, 30, 30, 30, 30, 30, 24}, std::nullopt};
   const WorkPlan plan = shop.work(inputs);
   EXPECT_NEAR(plan.of(WorkStep::cast).machine_left_h, 84, 1e-9);
   EXPECT_NEAR(plan.of(WorkStep::anneal).machine_left_h, 204, 1e-9);
   EXPECT_NEAR(plan.of(WorkStep::cast).hands_left_h, 7 * shop.plan.values.works.load_h, 1e-9);
   EXPECT_TRUE(plan.notes.empty());
+  expect_possible(plan, shop.plan.values.works);
+}
+
+TEST(WorkPlan, CastingsThatFitNoLoadAreTold) {
+  const Shop& shop = new_belt();
+  const int wanted = shop.list().totals.short_of;
+  WorkInputs inputs;
+  inputs.loads = LoadCounts{3, 12, {30, 30, 30}, wanted - 5};
+  const WorkPlan plan = shop.work(inputs);
+  ASSERT_EQ(plan.notes.size(), 1U);
+  EXPECT_EQ(plan.notes[0].find("5 of " + std::to_string(wanted) + " castings fit no load"), 0U);
   expect_possible(plan, shop.plan.values.works);
 }
 
