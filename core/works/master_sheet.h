@@ -15,17 +15,22 @@ namespace prismwright {
 struct MasterMeasure {
   enum class Kind { width, angle, radius, length };
   Kind kind = Kind::width;
-  std::string name;  ///< "A to C", "angle at B", "radius of outer", "length at A"
+  std::string name;  ///< "A to B, exit", "entry to exit", "outer", "from end to end at A"
   std::string unit;  ///< "mm" or "deg"
   double master = 0;
   double casting = 0;
   double prism = 0;
 };
 
-/// What to expect to measure: the widths of the section from corner to corner (every side of the profile, and
-/// the lands), the angles between neighbouring faces at their corner, radii of arcs, and the lengths along the
-/// corners from end to end (straight, by calliper). Sections are those at the middle of the prism; the master's
-/// is stretched along depth and height there.
+const char* name_of(MasterMeasure::Kind kind);  ///< "width", "angle", "radius", "length"
+/// Letter of a corner of the profile: "A" is where its first face starts, "B" where its second does.
+std::string master_corner(std::size_t number);
+
+/// What to expect to measure: straight widths of every face of the section from corner to corner, angles inside
+/// the glass between neighbouring faces (past the land between them, along the faces' own ends), radii of arcs
+/// by template (the circle through an arc's ends and middle), and the straight length along every corner from
+/// end to end, or across a whole ring. Sections are those at the middle of the prism, where a master is
+/// stretched along depth and height alone. `stocked` is with_stock(prism, settings).
 std::vector<MasterMeasure> master_measures(const PlannedPrism& prism, const PlannedPrism& stocked,
                                            const WorksSettings& settings);
 
