@@ -122,6 +122,10 @@ class CardWriter {
     }
     pages_.table({0.06, 0.2, 0.1, 0.2, 0.18, 0.1, 0.16},
                  {"no.", "piece", "moulds", "outside mm", "set down", "shelf", "resin each"}, rows);
+    pages_.skip(1);
+    pages_.lines(
+        {"Gate and vents stay on top: where a mould's own sheet has another side up than this list, the "
+         "sheet wins."});
   }
 
   void vessel() {

@@ -94,7 +94,7 @@ class CurePlanner {
     step.from_c = from_c;
     step.to_c = to_c;
     step.what +=
-        from_c == to_c ? fmt::format(" at {:g} C", to_c) : fmt::format(" from {:g} to {:g} C", from_c, to_c);
+        from_c == to_c ? fmt::format(" at {:g} C", to_c) : fmt::format(", from {:g} to {:g} C", from_c, to_c);
   }
 
   [[nodiscard]] double cooling_h() const {
