@@ -1,6 +1,7 @@
 #include "geometry/clearance_rules.h"
 
 #include "core/frame/needed_gap.h"
+#include "core/frame/setting_check.h"
 
 namespace prismwright {
 namespace {
@@ -19,6 +20,14 @@ ClearanceKind kind_of(const MeasuredPart& first, const MeasuredPart& second) {
 }
 
 }  // namespace
+
+ClearanceRules::ClearanceRules(const LensPlan& plan, const FramePlan& frame) : plan_(plan) {
+  for (const RibPlan& rib : frame.ribs) {
+    for (const Pocket& pocket : rib.pockets) {
+      for (const std::string& mark : pocket.marks) held_.emplace(mark, rib.mark);
+    }
+  }
+}
 
 Clearance ClearanceRules::judged(const MeasuredPart& first, const MeasuredPart& second, bool joint,
                                  const GapsFound& gaps) {
@@ -57,26 +66,41 @@ Clearance ClearanceRules::judged_round(const MeasuredPart& part, const std::stri
 ClearanceRules::Needed ClearanceRules::needed(const MeasuredPart& first, const MeasuredPart& second,
                                               bool joint) {
   if (!first.prism) return joint ? Needed{} : Needed{kMetalApart_mm, kMetalApart_mm};
-  const double own = side_growth(*first.prism);
-  if (!second.prism) {
-    // The whole length grows between two ribs; a part that stands beside meets its side.
-    return {own, grows(first.greatest_length_mm)};
-  }
-  const bool cemented = plan_.section.input.settings.gap_mm == 0 && is_refracting(first.prism->kind) &&
-                        is_refracting(second.prism->kind);
-  const double both = cemented ? 0 : own + side_growth(*second.prism);
-  return {both, both};
+  return second.prism ? between_prisms(*first.prism, *second.prism) : at_metal(*first.prism, second);
 }
 
-double ClearanceRules::grows(double extent_mm) const {
-  return needed_gap_mm(extent_mm, plan_.values.material.name, plan_.values.frame.heat_range_k);
+// Prisms of two panels face each other with their ends.
+ClearanceRules::Needed ClearanceRules::between_prisms(const PlannedPrism& first, const PlannedPrism& second) {
+  const bool cemented = plan_.section.input.settings.gap_mm == 0 && first.panel == second.panel &&
+                        is_refracting(first.kind) && is_refracting(second.kind);
+  if (cemented) return {};
+  const Extents own = extents_of(first);
+  const Extents other = extents_of(second);
+  const bool by_ends = first.panel != second.panel;
+  const double needed_mm =
+      needed_between_mm(by_ends ? own.end_mm : own.side_mm, by_ends ? other.end_mm : other.side_mm,
+                        plan_.values.material.name, plan_.values.frame);
+  return {needed_mm, needed_mm};
 }
 
-// Congruent prisms share their section.
-double ClearanceRules::side_growth(const PlannedPrism& prism) {
-  const auto [known, fresh] = side_growth_.emplace(prism.zone, 0.0);
-  if (fresh) known->second = grows(section_extent_mm(prism.profile));
-  return known->second;
+// Shim and glazing stand in its own pockets alone. What is of another panel stands beyond its end.
+ClearanceRules::Needed ClearanceRules::at_metal(const PlannedPrism& prism, const MeasuredPart& metal) {
+  const FrameSettings& frame = plan_.values.frame;
+  const std::string& material = plan_.values.material.name;
+  const Extents& own = extents_of(prism);
+  const double at_end_mm = needed_at_end_mm(own.end_mm, material, frame);
+  if (metal.panel != 0 && metal.panel != prism.panel) return {at_end_mm, at_end_mm};
+  if (held_.contains({prism.mark, metal.mark}))
+    return {needed_at_side_mm(own.side_mm, material, frame), at_end_mm};
+  return {growth_of(own.side_mm, material, frame).both_mm(), at_end_mm};
+}
+
+// Congruent prisms share them.
+const ClearanceRules::Extents& ClearanceRules::extents_of(const PlannedPrism& prism) {
+  const auto known = extents_.find(prism.shape_key);
+  if (known != extents_.end()) return known->second;
+  const Extents extents{section_extent_mm(prism.profile), end_to_end_mm(prism)};
+  return extents_.emplace(prism.shape_key, extents).first->second;
 }
 
 }  // namespace prismwright

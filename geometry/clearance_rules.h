@@ -1,7 +1,10 @@
 #pragma once
 
 #include <map>
+#include <set>
 #include <string>
+#include <string_view>
+#include <utility>
 
 #include "geometry/clearances.h"
 #include "geometry/measured_part.h"
@@ -10,10 +13,10 @@
 
 namespace prismwright {
 
-/// Needed gaps and verdicts for the pairs of one plan.
+/// Needed gaps and verdicts for the pairs of one plan: see find_clearances.
 class ClearanceRules {
  public:
-  explicit ClearanceRules(const LensPlan& plan) : plan_(plan) {}
+  ClearanceRules(const LensPlan& plan, const FramePlan& frame);
 
   /// Found gaps in the lens frame, of which there must be one.
   Clearance judged(const MeasuredPart& first, const MeasuredPart& second, bool joint, const GapsFound& gaps);
@@ -25,12 +28,18 @@ class ClearanceRules {
     double side_mm = 0;
     double end_mm = 0;
   };
+  struct Extents {
+    double side_mm = 0;  ///< greatest extent of the section
+    double end_mm = 0;   ///< from end to end
+  };
   Needed needed(const MeasuredPart& first, const MeasuredPart& second, bool joint);
-  [[nodiscard]] double grows(double extent_mm) const;
-  double side_growth(const PlannedPrism& prism);
+  Needed between_prisms(const PlannedPrism& first, const PlannedPrism& second);
+  Needed at_metal(const PlannedPrism& prism, const MeasuredPart& metal);
+  const Extents& extents_of(const PlannedPrism& prism);
 
   const LensPlan& plan_;
-  std::map<std::string, double> side_growth_;
+  std::set<std::pair<std::string_view, std::string_view>> held_;  ///< marks of prism and rib
+  std::map<std::string_view, Extents> extents_;                   ///< by shape key
 };
 
 }  // namespace prismwright

@@ -28,7 +28,7 @@ Problem not_measured(const std::string& why) {
 class Survey {
  public:
   Survey(const LensPlan& plan, const FramePlan& frame, const std::vector<MeasuredPart>& parts, GapStore& store)
-      : parts_(parts), store_(store), rules_(plan), round_(surroundings_of(plan.values.frame)) {
+      : parts_(parts), store_(store), rules_(plan, frame), round_(surroundings_of(plan.values.frame)) {
     pairs_ = near_pairs(plan, frame, parts);
   }
 

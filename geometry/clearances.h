@@ -44,11 +44,15 @@ inline constexpr double kMetalApart_mm = 0.1;
 ///
 /// Gaps are those of the solids' own faces and edges, never too small and too great by 2.5e-4 mm at most (see
 /// pair_gap.h). Verdict: clash where the solids overlap by more than 1e-3 mm3, or reach into a surrounding;
-/// tight where the gap is under the needed one; else clear. Needed:
-///   prism to prism: the heat growth of both (needed_gap.h); none between refracting neighbours that are
-///     cemented ring to ring by historic practice (section.gap_mm = 0);
-///   prism to metal: its growth, at its end in a rib's pocket that of its length. A prism meets a rib with its
-///     end and with its sides: the worse verdict counts, and of two alike the lesser gap;
+/// tight where the gap is under the needed one; else clear. Needed (needed_gap.h), growth being that of heat
+/// and moisture together:
+///   prism to prism: the growth of both, of their sections in one panel, of their lengths across two; none
+///     between refracting neighbours that are cemented ring to ring by historic practice (section.gap_mm = 0);
+///   prism to the rib whose pocket holds it: at its end the growth of its length, at its sides shim or glazing,
+///     whichever is thicker, and its growth; the worse verdict counts, and of two alike the lesser gap. The
+///     same as check_setting says of the drawn gaps, from which measured ones differ by 0.02 mm at most;
+///   prism to other metal: the growth of its section, where nothing is glazed in; of its length where the metal
+///     is another panel's, which stands beyond its end;
 ///   metal to metal: none for the plan's joints, which may touch; else kMetalApart_mm;
 ///   surroundings: frame.room_round_mm.
 /// Problems: the modeller finds no answer (code "clearance"), or the work was stopped.

@@ -6,6 +6,8 @@
 #include <array>
 #include <cmath>
 
+#include "core/base/angle.h"
+#include "core/frame/needed_gap.h"
 #include "core/lens/orders.h"
 #include "core/lens/quantity_table.h"
 #include "core/optics/medium.h"
@@ -166,6 +168,34 @@ std::vector<std::string> changed_keys(const LensValues& before, const LensValues
   return keys;
 }
 
+namespace {
+
+// Outermost ends of prisms stand at 1.067 focal distances and a belt's centre is 0.322 of one high, in every
+// order with the starting division.
+constexpr double kOutermost = 1.07;
+constexpr double kBeltCentre = 0.325;
+// Deeper end gaps would leave a prism less than half of its pocket to rest in.
+constexpr double kMostEndGap_mm = 1.5;
+
+double to_tenths_above(double gap_mm) { return std::ceil(10 * gap_mm - 1e-9) / 10; }
+
+// The greater a lens, the more its prisms grow: the longest and the highest get the room that they need.
+void give_room_to_grow(LensValues& values, int panels) {
+  FrameSettings& frame = values.frame;
+  const double half_width = kPi / std::max(panels, 2);
+  const bool belt = values.brief.work == Work::belt || panels <= 2;
+  const double outermost_mm = kOutermost * values.brief.focal_mm;
+  const double length_mm = 2 * outermost_mm * (belt ? std::sin(half_width) : std::tan(half_width));
+  const double end_mm = needed_at_end_mm(length_mm, values.material.name, frame);
+  frame.end_gap_mm = std::clamp(to_tenths_above(end_mm), frame.end_gap_mm, kMostEndGap_mm);
+  if (values.brief.work != Work::belt) return;
+  const double centre_mm = kBeltCentre * values.brief.focal_mm;
+  const double side_mm = needed_at_side_mm(centre_mm, values.material.name, frame);
+  frame.setting_gap_mm = std::max(frame.setting_gap_mm, to_tenths_above(side_mm));
+}
+
+}  // namespace
+
 LensValues starting_values(std::string_view order_key, Work work, int panels) {
   LensValues values;
   values.brief.order = "";
@@ -175,6 +205,7 @@ LensValues starting_values(std::string_view order_key, Work work, int panels) {
   (void)std::get<SpecialPlace>(find_row("brief.order")->place).write(values, key);
   values.brief.work = work;
   values.panels = equal_panels(panels);
+  give_room_to_grow(values, panels);
   // A light to begin with: a short upright lamp in the focus, and a flash every five seconds.
   values.lamp.height_mm = 12;
   if (work == Work::bullseye) values.light.turn_s = 5.0 * panels;

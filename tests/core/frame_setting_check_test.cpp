@@ -111,6 +111,27 @@ TEST_P(SettingOfASample, TakesTheLengthsThatItIsGiven) {
 
 INSTANTIATE_TEST_SUITE_P(OfEitherWork, SettingOfASample, ::testing::Values(Work::belt, Work::bullseye));
 
+struct StandardLens {
+  const char* order;
+  Work work;
+};
+class SettingOfAStandardLens : public ::testing::TestWithParam<StandardLens> {};
+
+// The settings that a new lens starts with give its prisms room to grow, however great it is.
+TEST_P(SettingOfAStandardLens, GivesEveryPrismRoomToGrow) {
+  LensPlan plan = *plan_lens(starting_values(GetParam().order, GetParam().work, 8));
+  std::erase_if(plan.prisms, [](const PlannedPrism& prism) { return prism.panel > 1; });
+  const auto checks = check_setting(plan, plan_frame(plan));
+  EXPECT_GT(checks.size(), 40u);
+  for (const SettingCheck& check : checks) EXPECT_EQ(advice_on(check), "");
+}
+
+INSTANTIATE_TEST_SUITE_P(LargestAndSmallest, SettingOfAStandardLens,
+                         ::testing::Values(StandardLens{"hyper-radial", Work::belt},
+                                           StandardLens{"hyper-radial", Work::bullseye},
+                                           StandardLens{"1", Work::belt}, StandardLens{"3", Work::bullseye},
+                                           StandardLens{"6", Work::belt}));
+
 TEST(SettingAdvice, SaysWhatToGive) {
   SettingCheck check;
   check.mark = "P01-U03";

@@ -9,6 +9,8 @@
 #include <utility>
 
 #include "core/base/angle.h"
+#include "core/frame/needed_gap.h"
+#include "core/frame/setting_check.h"
 #include "core/lens/quantities.h"
 #include "geometry/clearances.h"
 #include "geometry/measured_part.h"
@@ -282,9 +284,27 @@ TEST(Clearances, NeedTheGrowthOfHalfThePrismAtItsEnd) {
   const Clearance* found = between(all, "P01-U05", "P01-rib-left");
   ASSERT_TRUE(found);
   EXPECT_NEAR(found->gap_mm, 0.05, 1e-6);
-  // Half the length, 4.95e-5 /K between acrylic and brass, 30 K.
-  EXPECT_NEAR(found->needed_mm, lens.bodies.find("P01-U05")->greatest_length_mm / 2 * 4.95e-5 * 30, 1e-9);
+  // Half the length: 4.95e-5 /K between acrylic and brass over 30 K, and 0.1 % of moisture.
+  const double length_mm = end_to_end_mm(*lens.plan.find("P01-U05"));
+  EXPECT_NEAR(found->needed_mm, length_mm / 2 * (4.95e-5 * 30 + 1e-3), 1e-9);
   EXPECT_EQ(found->verdict, Verdict::tight);
+}
+
+TEST(Clearances, NeedShimOrGlazingAndGrowthInThePocketAlone) {
+  LensValues values = fourth_order();
+  values.frame.glazing_mm = 0.6;
+  const BuiltLens lens(values, {"R8", "R9"}, 1);
+  const auto all = lens.clearances();
+  const double extent_mm = section_extent_mm(lens.plan.find("P01-R9a")->profile);
+  const Clearance* at_rib = between(all, "P01-R9a", "P01-rib-left");
+  ASSERT_TRUE(at_rib);
+  EXPECT_NEAR(at_rib->needed_mm, 0.6 + extent_mm / 2 * (4.95e-5 * 30 + 1e-3), 1e-9);
+  EXPECT_EQ(at_rib->verdict, Verdict::tight);
+  const double other_mm = section_extent_mm(lens.plan.find("P01-R8a")->profile);
+  const Clearance* between_prisms = between(all, "P01-R8a", "P01-R9a");
+  ASSERT_TRUE(between_prisms);
+  EXPECT_NEAR(between_prisms->needed_mm, (extent_mm + other_mm) / 2 * (4.95e-5 * 30 + 1e-3), 1e-9);
+  EXPECT_EQ(between_prisms->verdict, Verdict::clear);
 }
 
 TEST(Clearances, ReachATwoPanelLensAndABlindPanel) {
