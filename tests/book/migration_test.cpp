@@ -217,6 +217,17 @@ TEST_F(Migration, LeadsToTheSchemaOfANewBook) {
   }
 }
 
+TEST_F(Migration, KnowsEverySchemaByItsSum) {
+  for (int version = 1; version <= kBookVersion; ++version) {
+    SQLite::Database db(":memory:", SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
+    make_schema(db, version);
+    EXPECT_TRUE(schema_fits(db, version)) << version << ": its sum is " << schema_mark(schema_of(db));
+    for (int other = 1; other <= kBookVersion; ++other) EXPECT_EQ(schema_fits(db, other), other == version);
+    db.exec("DROP TRIGGER ledger_loses_no_line");
+    EXPECT_FALSE(schema_fits(db, version));
+  }
+}
+
 TEST_F(Migration, OfADamagedOldBookIsRefused) {
   const std::string path = copy_of(1);
   {
