@@ -123,8 +123,8 @@ class MeasureMaker {
   }
 
   void add_width(std::size_t i) {
-    if (role(i) == FaceRole::axis) return;
-    add(MasterMeasure::Kind::width, fmt::format("{} to {}, {}", letter(i), letter(i + 1), face_words(role(i))),
+    const std::string what = role(i) == FaceRole::axis ? "thickness on the axis" : face_words(role(i));
+    add(MasterMeasure::Kind::width, fmt::format("{} to {}, {}", letter(i), letter(i + 1), what),
         [&](const MeasuredState& state) {
           const Face& face = state.profile().faces[i];
           return distance(state.at(face.start()), state.at(face.end()));

@@ -26,7 +26,8 @@ const char* name_of(MasterMeasure::Kind kind);  ///< "width", "angle", "radius",
 /// Letter of a corner of the profile: "A" is where its first face starts, "B" where its second does.
 std::string master_corner(std::size_t number);
 
-/// What to expect to measure: straight widths of every face of the section from corner to corner, angles inside
+/// What to expect to measure: straight widths of every face of the section from corner to corner (and
+/// the thickness of a centre on its axis), angles inside
 /// the glass between neighbouring faces (past the land between them, along the faces' own ends), radii of arcs
 /// by template (the circle through an arc's ends and middle), and the straight length along every corner from
 /// end to end, or across a whole ring. Sections are those at the middle of the prism, where a master is

@@ -53,6 +53,15 @@ TEST(MeasuresOfAMaster, StretchUprightFacesByHeightAndLengthsByLength) {
   EXPECT_NEAR(across->master, across->casting / 0.995, 1e-9);
 }
 
+TEST(MeasuresOfACentre, TellItsThicknessOnTheAxisWithStockOnBothSides) {
+  const LensPlan plan = plan_of(fourth_order_bullseye(Faces::true_curve));
+  const auto all = measures_of(*plan.find("P01-C"), uneven());
+  const MasterMeasure* middle = named(all, MasterMeasure::Kind::width, "A to B, thickness on the axis");
+  ASSERT_NE(middle, nullptr);
+  EXPECT_NEAR(middle->casting, middle->prism + 2 * 0.4, 1e-9);
+  EXPECT_NEAR(middle->master, middle->casting / 0.99, 1e-9);
+}
+
 TEST(MeasuresOfABeltPrism, AreItsChordsBetweenTheEndsThatItsSetBackLeaves) {
   const LensPlan plan = plan_of(sixth_order_belt(Faces::arc));
   const PlannedPrism& prism = *plan.find("P01-U02");
