@@ -30,14 +30,15 @@ class BodiesVerb : public Verb {
     command.add_option("--chord", choice_.stl_chord_mm, "STL: greatest distance of a facet from its face, mm")
         ->check(CLI::Range(kFinestChord_mm, kCoarsestChord_mm))
         ->capture_default_str();
-    command.add_flag("--master", master_, "masters grown for shrinkage: not made yet");
+    command.add_flag("--master", master_, "masters grown for shrinkage: works FILE masters writes those");
     command.add_option("--only", only_, "these prisms only; * stands for any run of letters: \"P01-*\"");
   }
 
   ExitCode run(Voice& voice) override {
     if (master_) {
-      voice.err << "Masters grown for shrinkage and sanding stock are not made yet; the plain solids are: "
-                   "leave out --master to have them.\n";
+      voice.err
+          << "Masters, grown for shrinkage and sanding stock, are written by works FILE masters --out FOLDER: "
+             "ask that, or leave out --master to have the plain solids.\n";
       return ExitCode::bad_request;
     }
     choice_.step = step_ || !choice_.stl;

@@ -48,6 +48,8 @@ std::vector<std::unique_ptr<WorksAct>> all_works_acts() {
   acts.push_back(works_correct());
   acts.push_back(works_life());
   acts.push_back(works_make());
+  acts.push_back(works_masters());
+  acts.push_back(works_moulds());
   acts.push_back(works_loads());
   acts.push_back(works_shrink());
   acts.push_back(works_inspect());
