@@ -122,10 +122,10 @@ TEST_F(SolidsVerbs, StlAloneWritesNoStep) {
   EXPECT_EQ(files_in("stl"), std::set<std::string>{"P01-C.stl"});
 }
 
-TEST_F(SolidsVerbs, MastersAreRefusedPlainly) {
+TEST_F(SolidsVerbs, MastersAreSentToTheWorks) {
   const Answer answer = ask({"bodies", book_, "--out", at("masters"), "--master"});
   EXPECT_EQ(answer.code, 2);
-  EXPECT_THAT(answer.err, HasSubstr("not made yet"));
+  EXPECT_THAT(answer.err, HasSubstr("works FILE masters"));
   EXPECT_FALSE(fs::exists(at("masters")));
 }
 
