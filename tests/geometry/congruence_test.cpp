@@ -108,7 +108,8 @@ gp_Vec seen(const MeasuredSolid& solid, const gp_Vec& v, double first, double se
           first * second * image * v.Dot(solid.axes[2])};
 }
 
-/// How far apart corners may be seen that lie alike: principal axes are the less sure the nearer their moments are.
+/// How far apart corners may be seen that lie alike: principal axes are the less sure the nearer their moments
+/// are.
 double sure_mm(const MeasuredSolid& solid) {
   const double gap = std::min(solid.moments[1] - solid.moments[0], solid.moments[2] - solid.moments[1]);
   return kNear_mm + solid.size_mm * 1e-5 * solid.moments[2] / gap;
