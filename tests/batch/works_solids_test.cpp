@@ -1,0 +1,66 @@
+#include <gmock/gmock.h>
+
+#include "tests/support/batch_desk.h"
+
+namespace prismwright {
+namespace {
+
+using testing::Contains;
+using testing::HasSubstr;
+
+/// Masters and moulds of one small prism: what the files hold is tested with the solids.
+class WorksSolids : public BatchDesk {
+ protected:
+  Answer works(std::vector<std::string> words) {
+    words.insert(words.begin(), {"works", book_});
+    return ask(words);
+  }
+  void SetUp() override {
+    BatchDesk::SetUp();
+    book_ = make_book({"--order", "6", "--work", "belt", "--panels", "3"});
+    ASSERT_EQ(ask({"set", book_, "section.refracting_to_deg=15", "section.upper_to_deg=30",
+                   "section.lower_to_deg=15"})
+                  .code,
+              0);
+    name_ = works({"make", "--json"}).json().at("masters")[0].at("master");
+  }
+  std::string book_;
+  std::string name_;
+};
+
+TEST_F(WorksSolids, AMasterIsWrittenInEveryKindOfFileWithTheSheetOfWhatToMeasure) {
+  const Answer answer = works({"masters", "--out", at("masters"), "--only", name_, "--json"});
+  ASSERT_EQ(answer.code, 0) << answer.err << answer.out;
+  EXPECT_TRUE(answer.json().at("well").get<bool>());
+  const auto files = files_in("masters");
+  for (const char* ending : {".step", ".stl", ".3mf"}) EXPECT_THAT(files, Contains(name_ + ending));
+  EXPECT_THAT(files, Contains("masters.pdf"));
+  EXPECT_THAT(bytes_of(at("masters/masters.csv")), HasSubstr(name_));
+  EXPECT_EQ(answer.json().at("files").size(), files.size());
+}
+
+TEST_F(WorksSolids, OnlyTheKindOfFileThatIsAskedForIsWritten) {
+  ASSERT_EQ(works({"masters", "--out", at("stl"), "--only", name_, "--stl"}).code, 0);
+  const auto files = files_in("stl");
+  EXPECT_THAT(files, Contains(name_ + ".stl"));
+  EXPECT_THAT(files, testing::Not(Contains(name_ + ".step")));
+  EXPECT_THAT(files, testing::Not(Contains(name_ + ".3mf")));
+}
+
+TEST_F(WorksSolids, AMouldIsWrittenWithItsNotes) {
+  const Answer answer = works({"moulds", "--out", at("moulds"), "--only", name_});
+  EXPECT_LE(answer.code, 1) << answer.err;
+  EXPECT_THAT(files_in("moulds"), Contains(name_ + "-mould.step"));
+  EXPECT_THAT(answer.out, HasSubstr(name_ + ": "));
+}
+
+TEST_F(WorksSolids, AMasterThatTheLensDoesNotHaveIsRefused) {
+  const Answer answer = works({"masters", "--out", at("none"), "--only", "Q7"});
+  EXPECT_EQ(answer.code, 2);
+  EXPECT_THAT(answer.err, HasSubstr("Q7"));
+  EXPECT_FALSE(std::filesystem::exists(at("none")));
+  EXPECT_EQ(works({"moulds", "--out", at("none"), "--only", "Q7"}).code, 2);
+}
+
+}  // namespace
+}  // namespace prismwright
