@@ -11,6 +11,7 @@ namespace prismwright {
 namespace {
 
 constexpr int kCells = 48;
+constexpr double kHair_mm = 0.01;
 /// A meeting nearer to the start than this share of the height is the start itself.
 constexpr double kOwnShare = 1e-4;
 
@@ -116,7 +117,8 @@ std::vector<double> MouldShadow::meetings(double first_mm, double second_mm) con
 
 bool MouldShadow::hides(std::size_t triangle) const {
   const SkinTriangle& t = skin_.triangles[triangle];
-  const gp_Pnt from = seen(skin_.middle(t));
+  // A hair outside, so that a wall along the draw is not taken to stand in its own way.
+  const gp_Pnt from = seen(skin_.middle(t).Translated(t.normal * kHair_mm));
   const double side = dot(vector_of(t.normal), frame_.third) >= 0 ? 1 : -1;
   const double own = kOwnShare * height_mm() + 1e-3;
   for (const int i : cells_[cell(from.X(), from.Y())]) {

@@ -19,7 +19,8 @@ constexpr double kFacing = 0.25;     ///< least part of a face's normal that loo
 constexpr double kRoomShare = 0.92;  ///< of the room on a face that a throat takes
 constexpr double kDropCost = 0.25;   ///< mm of throat that a millimetre below the high point is worth
 constexpr double kHair_mm = 0.2;
-constexpr int kLooks = 7;  ///< places looked at along the side of a triangle
+constexpr double kBreaksInCost = 30;  ///< of a gate that cuts over the corner of a face
+constexpr int kLooks = 7;             ///< places looked at along the side of a triangle
 
 /// Looks for the place of one opening on the skin, seen along up.
 class OpeningSearch {
@@ -185,6 +186,7 @@ Standing standing(const MouldSkin& skin, const gp_Dir& up, const WorksSettings& 
     // No face has room: the gate breaks in over the high point itself.
     gate = search.vent(highest, std::min(settings.gate_mm, std::max(settings.vent_mm, 0.5 * settings.gate_mm)));
     gate->bore_mm = settings.gate_mm;
+    stands.cost += kBreaksInCost;
   }
   gate->gate = true;
   stands.openings.push_back(*gate);
@@ -194,9 +196,9 @@ Standing standing(const MouldSkin& skin, const gp_Dir& up, const WorksSettings& 
     stands.openings.push_back(search.vent(high, settings.vent_mm));
   }
   const double height = extent(skin, up) + 2 * settings.mould_wall_mm;
-  stands.cost = (gate->optical ? 100 : 0) + (height > settings.vessel_height_mm ? 40 : 0) +
-                20 * (1 - gate->throat_mm / settings.gate_mm) +
-                4 * static_cast<double>(stands.openings.size()) + (std::abs(up.Z()) > 0.5 ? 2 : 0);
+  stands.cost += (gate->optical ? 100 : 0) + (height > settings.vessel_height_mm ? 40 : 0) +
+                 20 * (1 - gate->throat_mm / settings.gate_mm) +
+                 4 * static_cast<double>(stands.openings.size()) + (std::abs(up.Z()) > 0.5 ? 2 : 0);
   return stands;
 }
 

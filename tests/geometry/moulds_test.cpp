@@ -1,0 +1,270 @@
+#include "geometry/mould.h"
+
+#include <cmath>
+#include <map>
+
+#include <gmock/gmock.h>
+#include <BRepAlgoAPI_Common.hxx>
+#include <BRepBndLib.hxx>
+#include <BRepPrimAPI_MakeBox.hxx>
+#include <Bnd_Box.hxx>
+#include <IntCurvesFace_ShapeIntersector.hxx>
+#include <gp_Lin.hxx>
+
+#include "core/works/mould_notes.h"
+#include "geometry/mould_draw.h"
+#include "geometry/mould_exports.h"
+#include "geometry/mould_high_points.h"
+#include "geometry/prism_shape.h"
+#include "tests/support/empty_folder.h"
+#include "tests/support/sample_lenses.h"
+#include "tests/support/solid_matchers.h"
+
+namespace prismwright {
+namespace {
+
+using ::testing::EndsWith;
+using ::testing::HasSubstr;
+using ::testing::Not;
+using ::testing::SizeIs;
+
+MouldOrder order_of(const LensPlan& plan, const std::string& mark) {
+  const PlannedPrism* prism = plan.find(mark);
+  EXPECT_NE(prism, nullptr) << mark;
+  const auto shape = prism_shape(*prism);
+  EXPECT_TRUE(shape.ok()) << mark;
+  return {*prism, *shape};
+}
+
+const LensPlan& bullseye_plan() {
+  static const LensPlan plan = plan_lens(fourth_order_bullseye(Faces::true_curve)).value();
+  return plan;
+}
+
+const LensPlan& belt_plan() {
+  static const LensPlan plan = plan_lens(sixth_order_belt(Faces::true_curve)).value();
+  return plan;
+}
+
+/// Kept between tests, for a mould takes a second.
+const MouldAnswer& mould_of(const LensPlan& plan, const std::string& mark) {
+  static std::map<std::string, MouldAnswer> made;
+  const MouldOrder order = order_of(plan, mark);
+  const auto at = made.find(order.prism.shape_key);
+  if (at != made.end()) return at->second;
+  return made.emplace(order.prism.shape_key, make_mould(order, WorksSettings{})).first->second;
+}
+
+gp_Pnt point_of(SpacePoint p) { return {p.x, p.y, p.z}; }
+gp_Dir dir_of(SpaceVector v) { return {v.x, v.y, v.z}; }
+
+/// How often upright lines, drawn through the master's shadow, meet a half within the block: each must enter
+/// or leave the half's tooling once only between the cavity and the outside. Answers the greatest number of
+/// stretches of tooling found on one line.
+int most_stretches(const TopoDS_Shape& half, const TopoDS_Shape& master, const MouldFacts& facts, int across) {
+  IntCurvesFace_ShapeIntersector in_half, in_master;
+  in_half.Load(half, 1e-7);
+  in_master.Load(master, 1e-7);
+  int most = 0, met = 0;
+  for (int i = 0; i < across; ++i) {
+    for (int k = 0; k < across; ++k) {
+      const SpacePoint local{facts.block_length_mm * (i + 0.4871) / across,
+                             facts.block_width_mm * (k + 0.5313) / across, -10};
+      const gp_Lin line(point_of(facts.block.out_of(local)), dir_of(facts.draw.along));
+      in_master.Perform(line, 0, 1e4);
+      if (in_master.NbPnt() == 0) continue;
+      ++met;
+      in_half.Perform(line, 0, 1e4);
+      in_half.SortResult();
+      std::vector<double> at;
+      for (int n = 1; n <= in_half.NbPnt(); ++n) {
+        if (at.empty() || in_half.WParameter(n) - at.back() > 1e-4) at.push_back(in_half.WParameter(n));
+      }
+      most = std::max(most, static_cast<int>(at.size()) / 2);
+    }
+  }
+  EXPECT_GT(met, 20);
+  return most;
+}
+
+class MouldOf : public ::testing::TestWithParam<const char*> {
+ protected:
+  [[nodiscard]] const MouldAnswer& answer() const {
+    const std::string mark = GetParam();
+    return mark.substr(0, 5) == "belt " ? mould_of(belt_plan(), mark.substr(5))
+                                        : mould_of(bullseye_plan(), mark);
+  }
+};
+
+TEST_P(MouldOf, HasTwoSoundHalvesThatFillTheBlockWithTheMaster) {
+  ASSERT_TRUE(answer().mould.has_value()) << answer().problem->text;
+  const Mould& mould = *answer().mould;
+  EXPECT_THAT(mould.lower, IsValidSolid());
+  EXPECT_THAT(mould.upper, IsValidSolid());
+  const MouldFacts& f = mould.facts;
+  const double block = f.block_length_mm * f.block_width_mm * f.block_height_mm;
+  const double all = kernel_volume_mm3(mould.lower) + kernel_volume_mm3(mould.upper) +
+                     kernel_volume_mm3(mould.master) + f.openings_mm3 + f.pin_gap_mm3;
+  EXPECT_NEAR(all / block, 1, 1e-5);  // 1e-4 is asked
+  EXPECT_GT(f.openings_mm3, 0);
+  EXPECT_GT(f.pin_gap_mm3, 0);
+}
+
+TEST_P(MouldOf, LeavesNeitherHalfInTheMasterNorInTheOther) {
+  const Mould& mould = *answer().mould;
+  const double block = mould.facts.block_mm3;
+  EXPECT_LT(kernel_volume_mm3(BRepAlgoAPI_Common(mould.lower, mould.upper).Shape()) / block, 1e-6);
+}
+
+TEST_P(MouldOf, CalledFreeOfUndercutsIsMetOnceByEveryLineAlongItsDraw) {
+  const Mould& mould = *answer().mould;
+  ASSERT_TRUE(mould.facts.draw.free());
+  EXPECT_EQ(most_stretches(mould.lower, mould.master, mould.facts, 40), 1);
+  EXPECT_EQ(most_stretches(mould.upper, mould.master, mould.facts, 40), 1);
+}
+
+TEST_P(MouldOf, KeepsItsWallRoundTheMaster) {
+  const Mould& mould = *answer().mould;
+  gp_Trsf into;
+  const SpaceFrame& f = mould.facts.block;
+  into.SetTransformation(gp_Ax3(point_of(f.origin), dir_of(f.third), dir_of(f.first)));
+  Bnd_Box box;
+  BRepBndLib::AddOptimal(mould.master.Moved(into), box, Standard_False, Standard_False);
+  double x0 = 0, y0 = 0, z0 = 0, x1 = 0, y1 = 0, z1 = 0;
+  box.Get(x0, y0, z0, x1, y1, z1);
+  const double least = std::min({x0, y0, z0, mould.facts.block_length_mm - x1, mould.facts.block_width_mm - y1,
+                                 mould.facts.block_height_mm - z1});
+  EXPECT_GT(least, 12 - 0.02);
+}
+
+TEST_P(MouldOf, HasItsGateOnNoOpticalFaceAndAtTheTop) {
+  const Mould& mould = *answer().mould;
+  const MouldFacts& f = mould.facts;
+  ASSERT_FALSE(f.openings.empty());
+  EXPECT_TRUE(f.openings.front().gate);
+  for (const char* face : {"inner", "outer", "entry", "exit", "reflecting"})
+    EXPECT_NE(f.openings.front().face, face);
+  // The highest place of the master lies within an opening, or the gate begins less than 0.3 mm below it.
+  double highest = -1e9;
+  const MouldSkin skin = mould_skin(mould.master, *bullseye_plan().find("P01-C"), 0.02);
+  for (const gp_Pnt& p : skin.points)
+    highest = std::max(highest, p.X() * f.up.x + p.Y() * f.up.y + p.Z() * f.up.z);
+  double reached = -1e9;
+  for (const MouldOpening& opening : f.openings) {
+    for (const gp_Pnt& p : skin.points) {
+      const SpaceVector away = SpacePoint{p.X(), p.Y(), p.Z()} - opening.foot;
+      if (length(away - dot(away, f.up) * f.up) > opening.throat_mm / 2) continue;
+      reached = std::max(reached, p.X() * f.up.x + p.Y() * f.up.y + p.Z() * f.up.z);
+    }
+    const SpaceVector foot = opening.foot - SpacePoint{};
+    reached = std::max(reached, dot(foot, f.up));
+  }
+  EXPECT_LT(highest - reached, 0.35);
+}
+
+INSTANTIATE_TEST_SUITE_P(Samples, MouldOf,
+                         ::testing::Values("P01-C", "P01-R3", "P01-R6a", "P01-U08", "belt P01-R2a"));
+
+TEST(Moulds, PartADiscInOnePlaneAndARingInTwoSteps) {
+  EXPECT_EQ(mould_of(bullseye_plan(), "P01-C").mould->facts.parting, PartingKind::plane);
+  const MouldFacts& ring = mould_of(bullseye_plan(), "P01-R3").mould->facts;
+  EXPECT_EQ(ring.parting, PartingKind::surface);
+  EXPECT_THAT(parting_note(ring), HasSubstr("rises 4.0 mm"));
+}
+
+TEST(Moulds, TellWhatResinTheyTakeWithItsHead) {
+  const MouldFacts& f = mould_of(bullseye_plan(), "P01-C").mould->facts;
+  EXPECT_NEAR(f.resin_mm3, 1.25 * f.master_mm3, 1e-6 * f.master_mm3);
+  EXPECT_NEAR(f.resin_g, f.resin_mm3 * 0.98e-3, 1e-6);
+}
+
+TEST(MouldDraws, OfAPlainBoxTiltUntilEverySideHasDraft) {
+  const TopoDS_Shape box = BRepPrimAPI_MakeBox(30, 40, 50).Shape();
+  const MouldSkin skin = mould_skin(box, *bullseye_plan().find("P01-C"), 0.1);
+  const DrawFacts straight = judged_draw(skin, {1, 0, 0}, 0.5);
+  EXPECT_FALSE(straight.free());
+  EXPECT_TRUE(straight.drawable());
+  double steep = 0;
+  for (const Undercut& undercut : straight.undercuts) steep += undercut.area_mm2;
+  EXPECT_NEAR(steep, 2 * (30 * 40 + 30 * 50), 1e-6);  // the four sides along the draw
+  EXPECT_NEAR(straight.height_mm, 30, 1e-9);
+  const ChosenDraw best = chosen_draw(skin, 0.5);
+  EXPECT_TRUE(best.facts.free());
+}
+
+TEST(MouldDraws, OfARingSeeAcrossItsBoreAsHidden) {
+  const MouldOrder ring = order_of(bullseye_plan(), "P01-R3");
+  const MouldSkin skin = mould_skin(ring.master, ring.prism, 0.1);
+  const DrawFacts sideways = judged_draw(skin, {0, 1, 0}, 0.5);
+  EXPECT_FALSE(sideways.drawable());
+  double depth = 0;
+  for (const Undercut& undercut : sideways.undercuts) {
+    if (undercut.kind == UndercutKind::hidden) depth = std::max(depth, undercut.depth_mm);
+  }
+  EXPECT_GT(depth, 1);
+}
+
+TEST(MouldDraws, OfAnArcHaveOneHighPointOnItsEndAndTwoAcross) {
+  const MouldOrder arc = order_of(belt_plan(), "P01-R2a");
+  const MouldSkin skin = mould_skin(arc.master, arc.prism, 0.05);
+  EXPECT_THAT(high_points(skin, gp_Vec(0, 1, 0), 0.3), SizeIs(1));
+  EXPECT_THAT(high_points(skin, gp_Vec(-1, 0, 0), 0.3), SizeIs(2));  // its two ends
+}
+
+TEST(MouldWords, NameTheFacesOfAPrism) {
+  const MouldOrder order = order_of(bullseye_plan(), "P01-R6a");
+  std::vector<std::string> words;
+  for (const SkinFace& face : mould_skin(order.master, order.prism, 0.1).faces) words.push_back(face.word);
+  EXPECT_THAT(words,
+              ::testing::UnorderedElementsAre("lower joint", "end clockwise", "end anticlockwise", "level cut",
+                                              "level cut", "inner", "outer", "upper joint"));
+}
+
+TEST(MouldShops, MakeAShapeOnceAndKeepIt) {
+  const MouldOrder one = order_of(bullseye_plan(), "P01-C"), other = order_of(bullseye_plan(), "P02-C");
+  MouldShop shop;
+  WorksSettings settings;
+  const auto first = shop.make({one, other}, settings);
+  ASSERT_TRUE(first.ok());
+  EXPECT_EQ(shop.made_anew(), 1);
+  EXPECT_EQ((*first)[1].mould->facts.mark, "P02-C");
+  ASSERT_TRUE(shop.make({one}, settings).ok());
+  EXPECT_EQ(shop.made_anew(), 0);
+  settings.hour_cost = 50;
+  ASSERT_TRUE(shop.make({one}, settings).ok());
+  EXPECT_EQ(shop.made_anew(), 0);
+  settings.mould_wall_mm = 15;
+  ASSERT_TRUE(shop.make({one}, settings).ok());
+  EXPECT_EQ(shop.made_anew(), 1);
+}
+
+TEST(MouldShops, StopWhenTold) {
+  MouldShop shop;
+  const auto stopped = shop.make({order_of(bullseye_plan(), "P01-C")}, WorksSettings{},
+                                 [](double, std::string_view) { return false; });
+  ASSERT_FALSE(stopped.ok());
+  EXPECT_EQ(stopped.problem().trouble, Trouble::stopped);
+}
+
+TEST(Moulds, RefuseAWallThatIsNone) {
+  WorksSettings settings;
+  settings.mould_wall_mm = 0;
+  const MouldAnswer answer = make_mould(order_of(bullseye_plan(), "P01-C"), settings);
+  ASSERT_TRUE(answer.problem.has_value());
+  EXPECT_THAT(answer.problem->text, HasSubstr("P01-C: works.mould_wall_mm is 0"));
+}
+
+TEST(MouldExports, WriteTheHalvesWhole) {
+  const EmptyFolder folder;
+  const auto paths =
+      export_moulds({mould_of(bullseye_plan(), "P01-C")}, folder.file("moulds"), {true, true, 0.05});
+  ASSERT_TRUE(paths.ok()) << paths.problem().text;
+  EXPECT_THAT(*paths, ::testing::ElementsAre(EndsWith("P01-C-mould.step"), EndsWith("P01-C-mould-lower.stl"),
+                                             EndsWith("P01-C-mould-upper.stl")));
+  const auto refused = export_moulds({}, folder.file("moulds"), {false, false, 0.05});
+  ASSERT_FALSE(refused.ok());
+  EXPECT_EQ(refused.problem().code, "nothing");
+}
+
+}  // namespace
+}  // namespace prismwright
