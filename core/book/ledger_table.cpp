@@ -63,6 +63,7 @@ void insert_line(SQLite::Statement& insert, const LedgerEntry& line) {
 
 std::vector<LedgerEntry> read_ledger(SQLite::Database& db) {
   std::vector<LedgerEntry> ledger;
+  ledger.reserve(static_cast<std::size_t>(db.execAndGet("SELECT count(*) FROM ledger").getInt64()));
   RowCursor rows(db,
                  "SELECT number, when_utc, mark, from_stage, to_stage, by_name, note, back_to_stage, serial, "
                  "load FROM ledger ORDER BY number");
