@@ -64,9 +64,60 @@ INSTANTIATE_TEST_SUITE_P(
                 {"U01", "section.land_mm", "12 mm", "30 mm", "5 mm", "narrower"}},
         Refused{"PocketDeeperThanTheRib", {"frame.pocket_mm=7"}, {"frame.pocket_mm", "7", "5", "shallower"}},
         Refused{"SheetNarrowerThanAnyPlate", {"frame.sheet_width_mm=10"}, {"frame.sheet_width_mm", "10", "50"}},
+        Refused{"CureBeyondTheVesselsPlate",
+                {"works.vessel_max_bar=3", "works.cure_bar=5"},
+                {"works.cure_bar", "5 bar", "3 bar", "plate"}},
+        Refused{"StartThatIsNoDay", {"works.start_date=2027-02-30"}, {"2027-02-30", "YYYY-MM-DD"}},
         Refused{"UnknownKey", {"section.twist_deg=4"}, {"section.twist_deg", "keys"}},
         Refused{"UnknownOrder", {"brief.order=12"}, {"brief.order", "12", "hyper-radial"}},
         Refused{"BlindPanelThatIsNotThere", {"panels.blind=9"}, {"panels.blind", "9", "8"}}),
+    [](const auto& request) { return request.param.situation; });
+
+/// The same of the works: nothing is recorded, nothing is written.
+class RefusedWorks : public BatchDesk, public testing::WithParamInterface<Refused> {};
+
+TEST_P(RefusedWorks, GetASentenceAndRecordNothing) {
+  const std::string book = make_book({"--order", "4"});
+  for (const char* stage : {"mastered", "moulded"})
+    ASSERT_EQ(ask({"works", book, "record", "P01-C", stage}).code, 0);
+  const std::string before = bytes_of(book);
+  std::vector<std::string> words = {"works", book};
+  words.insert(words.end(), GetParam().asked.begin(), GetParam().asked.end());
+  const Answer answer = ask(words);
+  EXPECT_EQ(answer.code, 2) << answer.err;
+  EXPECT_TRUE(answer.out.empty()) << answer.out;
+  for (const std::string& word : GetParam().words) EXPECT_THAT(answer.err, HasSubstr(word));
+  EXPECT_EQ(bytes_of(book), before);
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    BadInput, RefusedWorks,
+    testing::Values(
+        Refused{"NoStage", {"record", "P01-C", "varnished"}, {"varnished", "annealed"}},
+        Refused{"NoPrism", {"record", "P99-C", "cast"}, {"P99-C"}},
+        Refused{"NoCasting", {"record", "41", "annealed"}, {"casting no. 41"}},
+        Refused{"SkippedStage", {"record", "P01-C", "polished"}, {"P01-C", "cast", "note"}},
+        Refused{"NoLoad", {"record", "P01-C", "cast", "--load", "3"}, {"load 3", "--new-load"}},
+        Refused{"LoadWithoutCast", {"record", "P02-C", "mastered", "--lot", "A"}, {"cast", "mastered"}},
+        Refused{"LoadWithoutResin", {"record", "P01-C", "cast", "--lot", "A"}, {"resin"}},
+        Refused{"SpareOfNoPiece", {"record", "S01-Q7", "mastered"}, {"S01-Q7"}},
+        Refused{"CorrectionWithoutReason", {"correct", "P01-C", "drawn"}, {"--note"}},
+        Refused{"NoLife", {"life", "17"}, {"17"}},
+        Refused{"NoDirection", {"shrink", "record", "C", "aslant", "100", "99"}, {"aslant", "length"}},
+        Refused{"NoMaster", {"shrink", "record", "Q7", "length", "100", "99"}, {"Q7"}},
+        Refused{"ShrunkByHalf", {"shrink", "record", "C", "length", "100", "50"}, {"50"}},
+        Refused{"NoReadingsToTake", {"shrink", "fit", "--take"}, {"3 readings"}},
+        Refused{"NoFeature", {"inspect", "record", "P01-C", "width.Q-X=3"}, {"width.Q-X"}},
+        Refused{"NoMeasurement", {"inspect", "record", "P01-C", "wide"}, {"wide", "FEATURE=VALUE"}},
+        Refused{"NoDecision", {"inspect", "decide", "P01-C", "polish", "--note", "x"}, {"polish", "shim"}},
+        Refused{"DecisionWithoutReason", {"inspect", "decide", "P01-C", "accept"}, {"reason"}},
+        Refused{"ManyPrismsMeasured", {"inspect", "list", "P0*-C"}, {"P0*-C", "name one"}},
+        Refused{"NoStepOfThePlan", {"spend", "varnish", "--hours", "2"}, {"varnish", "polish"}},
+        Refused{"NothingSpent", {"spend", "mould"}, {"hours", "money"}},
+        Refused{"SpareThatIsNone", {"spare", "give", "P01-R1", "P02-C"}, {"P01-R1"}},
+        Refused{"NoRowsOfLabels", {"labels", "--out", "x.pdf", "--rows", "0"}, {"0 rows", "1 to 40"}},
+        Refused{"PaperForNoLabels", {"labels", "--out", "x.pdf", "--paper", "A0"}, {"A0"}},
+        Refused{"TravellerOfNoPrism", {"travellers", "P77-*", "--out", "x.pdf"}, {"P77-*"}}),
     [](const auto& request) { return request.param.situation; });
 
 /// Files and folders that cannot be used.
