@@ -1,0 +1,131 @@
+#pragma once
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <optional>
+#include <set>
+#include <string>
+#include <vector>
+
+#include "core/frame/frame_plan.h"
+#include "core/lens/plan.h"
+#include "geometry/bodies.h"
+#include "geometry/clearances.h"
+#include "geometry/frame_bodies.h"
+#include "tests/support/random_lens.h"
+
+namespace prismwright {
+
+/// A frame drawn by lot with a few of its prisms and the brass near them, so that hundreds are soon made.
+struct RandomFrame {
+  LensPlan plan;
+  LensBodies bodies;
+  FramePlan frame;
+  std::vector<FrameBody> metal;
+
+  [[nodiscard]] std::vector<Clearance> clearances() const {
+    auto found = find_clearances(plan, bodies, frame, metal);
+    EXPECT_TRUE(found.ok()) << (found.ok() ? "" : found.problem().text);
+    return found.ok() ? *found : std::vector<Clearance>{};
+  }
+
+  /// The solid of a prism or metal part; the mark must exist.
+  TopoDS_Shape& shape(const std::string& mark) {
+    for (PrismBody& body : bodies.prisms) {
+      if (body.mark == mark) return body.shape;
+    }
+    return std::find_if(metal.begin(), metal.end(), [&](const FrameBody& part) { return part.mark == mark; })
+        ->shape;
+  }
+};
+
+/// What a maker may decide about ribs, pockets and rooms.
+inline void draw_setting(FrameSettings& frame, Lot& lot) {
+  frame.rib_mm = lot.between(2.5, 10);
+  frame.pocket_mm = lot.once_in(4) ? frame.rib_mm : lot.between(0.3, 0.8) * frame.rib_mm;
+  frame.setting_gap_mm = lot.once_in(8) ? 0 : lot.between(0.05, 1.5);
+  frame.end_gap_mm = lot.once_in(8) ? 0 : lot.between(0.05, 0.6) * frame.pocket_mm;
+  frame.rib_margin_mm = lot.between(4, 16);
+  frame.heat_range_k = lot.between(0, 60);
+  frame.moisture_percent = lot.between(0, 0.4);
+  frame.shim_mm = lot.between(0, 0.5);
+  frame.glazing_mm = lot.between(0, 0.5);
+}
+
+/// Two panels take from each other what two others keep.
+inline void draw_widths(LensValues& values, Lot& lot) {
+  auto& panels = values.panels;
+  if (panels.size() < 4 || !lot.once_in(2)) return;
+  const double moved = lot.between(0.05, 0.25) * panels[0].width_deg;
+  panels[0].width_deg += moved;
+  panels[1].width_deg -= moved;
+  panels[0].axis_shift_deg = lot.between(-0.1, 0.1) * panels[0].width_deg;
+}
+
+inline LensValues random_frame_values(Lot& lot) {
+  const char* orders[] = {"hyper-radial", "1", "2", "3", "3.5", "4", "5", "6"};
+  LensValues values = lot.once_in(3)
+                          ? random_lens(lot)
+                          : starting_values(orders[lot.whole(0, 7)], lot.any<Work>(), lot.whole(2, 16));
+  draw_setting(values.frame, lot);
+  draw_widths(values, lot);
+  return values;
+}
+
+/// Leaves two neighbours of the first panel and what stands in the same zones of the second.
+inline void keep_few_prisms(LensPlan& plan, Lot& lot) {
+  const auto pairs = neighbours(plan);
+  std::set<std::string> marks;
+  if (!pairs.empty()) {
+    const int last = static_cast<int>(pairs.size() / plan.panels.size());
+    const NeighbourPair pair = pairs[static_cast<std::size_t>(lot.whole(0, std::max(0, last - 1)))];
+    marks = {plan.prisms[pair.first].mark, plan.prisms[pair.second].mark};
+  }
+  if (lot.once_in(3)) {
+    for (const std::string& mark : std::set<std::string>(marks)) marks.insert("P02" + mark.substr(3));
+  }
+  std::erase_if(plan.prisms, [&](const PlannedPrism& prism) { return !marks.contains(prism.mark); });
+}
+
+/// Leaves the ribs, rails and cross ribs of the first panel, the rib beside it and two screws.
+inline void keep_near_metal(FramePlan& frame) {
+  const auto far = [](const auto& part) { return part.panel != 1; };
+  const auto far_rib = [](const auto& part) { return part.panel != 1 && part.mark != "P02-rib-right"; };
+  std::erase_if(frame.ribs, far_rib);
+  std::erase_if(frame.flats, far_rib);
+  frame.rings.clear();
+  std::erase_if(frame.bars, far);
+  std::erase_if(frame.rounds, far);
+  if (frame.rounds.size() > 2) frame.rounds.resize(2);
+}
+
+/// Blank where the values drawn cannot be made into a lens.
+inline std::optional<RandomFrame> drawn_frame(const LensValues& values, Lot& lot) {
+  if (!check_values(values)) return std::nullopt;
+  auto plan = plan_lens(values);
+  if (!plan) return std::nullopt;
+  RandomFrame drawn;
+  drawn.plan = std::move(plan).value();
+  keep_few_prisms(drawn.plan, lot);
+  if (drawn.plan.prisms.empty()) return std::nullopt;
+  drawn.frame = plan_frame(drawn.plan);
+  keep_near_metal(drawn.frame);
+  auto bodies = BodyShop().make(drawn.plan);
+  auto metal = make_frame(drawn.frame);
+  EXPECT_TRUE(bodies.ok()) << (bodies.ok() ? "" : bodies.problem().text);
+  EXPECT_TRUE(metal.ok()) << (metal.ok() ? "" : metal.problem().text);
+  if (!bodies || !metal) return std::nullopt;
+  drawn.bodies = std::move(bodies).value();
+  drawn.metal = std::move(metal).value();
+  return drawn;
+}
+
+/// Draws until a lens comes of it.
+inline RandomFrame random_frame(Lot& lot) {
+  for (;;) {
+    if (auto drawn = drawn_frame(random_frame_values(lot), lot)) return std::move(*drawn);
+  }
+}
+
+}  // namespace prismwright
