@@ -21,8 +21,9 @@ constexpr double kHead_mm = 28;
 constexpr double kMark_mm = 8;
 constexpr double kWords_mm = 2.4;
 constexpr double kTrayRow_mm = 6.4;
-constexpr double kPieceShare = 0.33;   ///< of the sheet's height, for the sections
-constexpr double kLeastPiece_mm = 60;  ///< width that a section takes at least
+constexpr double kOwnPieceShare = 0.28;  ///< the same on a prism's own sheet, which has its record below
+constexpr double kPieceShare = 0.33;     ///< of the sheet's height, for the sections
+constexpr double kLeastPiece_mm = 60;    ///< width that a section takes at least
 
 struct Page {
   SheetMaker maker;
@@ -83,7 +84,7 @@ Sheet own_sheet(const Traveller& traveller, Paper paper) {
             code_words(traveller.title, casting.mark, casting.serial));
   PaperBox& room = page.room;
   const double middle = room.low.x + 0.5 * (room.high.x - room.low.x);
-  const double low = room.high.y - kPieceShare * (room.high.y - room.low.y + kHead_mm);
+  const double low = room.high.y - kOwnPieceShare * (room.high.y - room.low.y + kHead_mm);
   const std::string scale = draw_piece(page.maker, piece, {{room.low.x, low}, {middle - kPad_mm, room.high.y}});
   draw_measures(page.maker, piece.features, {{middle, low}, room.high});
   room.high.y = low - kPad_mm;

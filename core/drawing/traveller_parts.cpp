@@ -19,7 +19,7 @@ namespace {
 constexpr double kWords_mm = 2.1;
 constexpr double kPitch_mm = 3.3;
 constexpr double kRow_mm = 4.4;
-constexpr double kLeastRow_mm = 3.2;  ///< of measures, where there are many
+constexpr double kLeastRow_mm = 2.9;  ///< of measures, where there are many
 constexpr double kStageRow_mm = 5.6;
 constexpr double kInset_mm = 0.9;
 constexpr double kHatch_mm = 1.6;

@@ -139,7 +139,7 @@ TEST(Traveller, OfATrayOfOnePieceShowsItsSectionWithWhatToMeasure) {
   for (TravellerCasting& casting : tray.castings) casting.piece = 0;
   const auto drawing = traveller_sheets(tray, Paper::a4);
   ASSERT_TRUE(drawing.ok());
-  EXPECT_EQ(times(drawing->sheets[0], "width.A-B"), 1u);
+  EXPECT_EQ(times(drawing->sheets[0], tray.pieces[0].features[0].key), 1u);
   EXPECT_EQ(times(drawing->sheets[0], "Tray of 12"), 1u);
 }
 
