@@ -200,15 +200,13 @@ class Search {
     }
     if (cell.on_face || patch.holds(cell.a, cell.b)) take(at.p, cell.patch, cell.a, cell.b);
     if (reach < kSmallest_mm) return;
-    cell.split_a = along_a >= along_b;
     cell.least_mm = std::max(0.0, here - reach);
-    if (!is_big(patch, cell) && here > 0 && !narrowed(at, reach, cell)) return;
+    const bool big_a = 2 * cell.half_a > kBigTurn * (patch.high_a() - patch.low_a());
+    const bool big_b = 2 * cell.half_b > 2 * kBigTurn * (patch.high_b() - patch.low_b());
+    // A long narrow face is not cut to squares because it is too wide yet.
+    cell.split_a = big_a != big_b ? big_a : along_a >= along_b;
+    if (!big_a && !big_b && here > 0 && !narrowed(at, reach, cell)) return;
     if (cell.least_mm < limit_ - kSearchWithin_mm) waiting_.push(cell);
-  }
-
-  [[nodiscard]] static bool is_big(const Patch& patch, const Cell& cell) {
-    return 2 * cell.half_a > kBigTurn * (patch.high_a() - patch.low_a()) ||
-           2 * cell.half_b > 2 * kBigTurn * (patch.high_b() - patch.low_b());
   }
 
   // What each near piece of the part leaves of the cell; false when none leaves anything.

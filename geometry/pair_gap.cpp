@@ -6,6 +6,7 @@
 #include <TopLoc_Location.hxx>
 
 #include "geometry/facing_flats.h"
+#include "geometry/hole_fit.h"
 #include "geometry/likeness.h"
 #include "geometry/nearest_place.h"
 
@@ -45,9 +46,12 @@ class Pair {
     if (flats.gap) return {std::nullopt, flats.gap};
     if (flats.least_mm > no_farther_mm_) return {};
     if (const auto gap = coaxial()) return {std::nullopt, settled(*gap)};
+    if (const auto gap = in_hole()) return {std::nullopt, gap};
     Told told = by_room();
     if (told.sure && !told.gap) return {};
-    return {std::nullopt, settled(told.gap ? *told.gap : of_kernel())};
+    if (told.gap) return {std::nullopt, settled(*told.gap)};
+    const SolidGap gap = of_kernel();
+    return {std::nullopt, gap.gap_mm > 0 ? settled(gap) : gap};
   }
 
  private:
@@ -82,6 +86,20 @@ class Pair {
     const auto gap = second_.turned->gap_from_coaxial(*first_.turned);
     if (!gap) return std::nullopt;
     return moved(*gap, to_first);
+  }
+
+  // A screw, dowel or pin that fills a hole: the kernel's boolean of two like cylinders takes long.
+  [[nodiscard]] std::optional<SolidGap> in_hole() const {
+    const bool first_is_plate = first_.plate != nullptr;
+    const MeasuredPart& plate = first_is_plate ? first_ : second_;
+    const MeasuredPart& round = first_is_plate ? second_ : first_;
+    if (!plate.plate || !round.turned || !round.turned->round()) return std::nullopt;
+    const gp_Trsf plate_to_first = first_is_plate ? plate.plate->to_made() : place_ * plate.plate->to_made();
+    const gp_Trsf round_to_first = first_is_plate ? place_ * round.turned->to_made() : round.turned->to_made();
+    const auto touch =
+        touch_in_hole(*round.turned->round(), plate.plate->part(), plate_to_first.Inverted() * round_to_first);
+    if (!touch) return std::nullopt;
+    return moved(first_is_plate ? swapped(*touch) : *touch, plate_to_first);
   }
 
   // What one look told: a gap, or that there is none within the reach; or nothing.

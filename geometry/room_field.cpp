@@ -4,6 +4,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/frame/step_foot.h"
+
 namespace prismwright {
 namespace {
 
@@ -14,100 +16,11 @@ PlateStep line(PlatePoint from, PlatePoint to) { return {from, to, 0, {}, 0}; }
 
 // Lengths here are far from what would overflow a square: std::hypot's care costs half the search.
 double length_of(double x, double y) { return std::sqrt(x * x + y * y); }
-double apart(PlatePoint a, PlatePoint b) { return length_of(a.u - b.u, a.v - b.v); }
-
-// How far along an arc, in radians from its start in its own direction, the bearing of a place lies: 0 to 2 pi.
-double along_arc(const PlateStep& arc, PlatePoint p) {
-  const double start = std::atan2(arc.from.v - arc.centre.v, arc.from.u - arc.centre.u);
-  const double here = std::atan2(p.v - arc.centre.v, p.u - arc.centre.u);
-  double angle = arc.turn > 0 ? here - start : start - here;
-  while (angle < 0) angle += 2 * std::numbers::pi;
-  return angle;
-}
-
-// Foot on a step and how far it lies from the nearer end of the step (0: at an end).
-struct Foot {
-  PlatePoint place;
-  double from_end_mm = 0;
-};
-
-Foot foot_on_line(const PlateStep& step, PlatePoint p) {
-  const double du = step.to.u - step.from.u;
-  const double dv = step.to.v - step.from.v;
-  const double length2 = du * du + dv * dv;
-  if (length2 == 0) return {step.from, 0};
-  const double share = ((p.u - step.from.u) * du + (p.v - step.from.v) * dv) / length2;
-  if (share <= 0) return {step.from, 0};
-  if (share >= 1) return {step.to, 0};
-  return {{step.from.u + share * du, step.from.v + share * dv},
-          std::min(share, 1 - share) * std::sqrt(length2)};
-}
-
-// Across the radius to a point of the circle, positive in the arc's own direction, times the radius.
-double past_radius(const PlateStep& arc, PlatePoint on_circle, PlatePoint p) {
-  const double cross =
-      (on_circle.u - arc.centre.u) * (p.v - arc.centre.v) - (on_circle.v - arc.centre.v) * (p.u - arc.centre.u);
-  return arc.turn > 0 ? cross : -cross;
-}
-
-bool bears_on_arc(const PlateStep& arc, PlatePoint p) {
-  const double past_start = past_radius(arc, arc.from, p);
-  const double past_end = past_radius(arc, arc.to, p);
-  return std::abs(arc.turn) <= std::numbers::pi ? past_start >= 0 && past_end <= 0
-                                                : past_start >= 0 || past_end <= 0;
-}
-
-Foot foot_on_arc(const PlateStep& arc, PlatePoint p) {
-  const double away = apart(p, arc.centre);
-  if (away == 0) return {arc.from, 0};
-  if (!bears_on_arc(arc, p)) return {apart(p, arc.from) <= apart(p, arc.to) ? arc.from : arc.to, 0};
-  const double scale = arc.radius_mm / away;
-  // Across the nearer end's radius is no more than along the arc.
-  const double off = std::min(std::abs(past_radius(arc, arc.from, p)), std::abs(past_radius(arc, arc.to, p)));
-  return {{arc.centre.u + (p.u - arc.centre.u) * scale, arc.centre.v + (p.v - arc.centre.v) * scale},
-          off / away};
-}
-
-Foot foot_on(const PlateStep& step, PlatePoint p) {
-  return step.straight() ? foot_on_line(step, p) : foot_on_arc(step, p);
-}
-
-PlateExtent box_of(const PlateStep& step) {
-  PlateExtent box{{std::min(step.from.u, step.to.u), std::min(step.from.v, step.to.v)},
-                  {std::max(step.from.u, step.to.u), std::max(step.from.v, step.to.v)}};
-  if (step.straight()) return box;
-  for (const auto& [u, v] : {std::pair(1, 0), {0, 1}, {-1, 0}, {0, -1}}) {
-    const PlatePoint far{step.centre.u + u * step.radius_mm, step.centre.v + v * step.radius_mm};
-    if (along_arc(step, far) > std::abs(step.turn)) continue;
-    box.low = {std::min(box.low.u, far.u), std::min(box.low.v, far.v)};
-    box.high = {std::max(box.high.u, far.u), std::max(box.high.v, far.v)};
-  }
-  return box;
-}
 
 bool is_within(const PlateExtent& box, PlatePoint p, double distance_mm) {
   const double u = std::max({0.0, box.low.u - p.u, p.u - box.high.u});
   const double v = std::max({0.0, box.low.v - p.v, p.v - box.high.v});
   return u * u + v * v < distance_mm * distance_mm;
-}
-
-// Crossings of a step with the level line from a place towards greater u.
-int crossings_of_line(PlatePoint from, PlatePoint to, PlatePoint p) {
-  if ((from.v <= p.v) == (to.v <= p.v)) return 0;
-  return from.u + (p.v - from.v) / (to.v - from.v) * (to.u - from.u) > p.u ? 1 : 0;
-}
-
-// Crossings of the chord, and one more where the place lies between chord and arc.
-int crossings_of_arc(const PlateStep& arc, PlatePoint p) {
-  const int chord = crossings_of_line(arc.from, arc.to, p);
-  if (apart(p, arc.centre) >= arc.radius_mm) return chord;
-  const double side =
-      (arc.to.u - arc.from.u) * (p.v - arc.from.v) - (arc.to.v - arc.from.v) * (p.u - arc.from.u);
-  const bool arc_on_right = (arc.turn > 0) == (std::abs(arc.turn) <= std::numbers::pi);
-  // An arc of up to half a turn bulges to one side of its chord; a longer one holds the other side too.
-  const bool between = std::abs(arc.turn) <= std::numbers::pi ? (arc_on_right ? side < 0 : side > 0)
-                                                              : (arc.turn > 0 ? side < 0 : side > 0);
-  return chord + (between ? 1 : 0);
 }
 
 double past(double distance, double reach) { return distance > reach ? 1 / (distance - reach) : kInfinite; }
@@ -120,14 +33,14 @@ double off_arc_mm(const PlateStep& arc, PlatePoint p, double away) {
 }
 
 RegionField::Piece seen(const PlateStep& step, PlatePoint p, double reach) {
-  const Foot foot = foot_on(step, p);
-  RegionField::Piece piece{apart(p, foot.place), foot.place};
+  const StepFoot foot = foot_on(step, p);
+  RegionField::Piece piece{distance_mm(p, foot.place), foot.place};
   const bool well_inside = foot.from_end_mm > reach;
   if (step.straight()) {
     piece.swing_per_mm = well_inside ? 0 : past(piece.distance_mm, reach);
     return piece;
   }
-  const double away = apart(p, step.centre);
+  const double away = distance_mm(p, step.centre);
   if (foot.from_end_mm == 0) {
     // Off the arc's end the distance to the end point counts, which bends up, until a move leads past the
     // radius to the end: only what is left of the move then bends it down.
@@ -173,7 +86,7 @@ RegionField RegionField::within(const std::vector<std::vector<PlatePoint>>& line
 
 void RegionField::lay_bands() {
   if (steps_.empty()) return;
-  for (const PlateStep& step : steps_) boxes_.push_back(box_of(step));
+  for (const PlateStep& step : steps_) boxes_.push_back(extent_of(step));
   low_ = boxes_.front().low.v;
   double high_v = low_;
   for (const PlateExtent& box : boxes_) {
@@ -198,10 +111,7 @@ int RegionField::band_of(double v) const {
 bool RegionField::holds(PlatePoint p) const {
   if (steps_.empty()) return false;
   int crossings = 0;
-  for (const int i : bands_[band_of(p.v)]) {
-    const PlateStep& s = steps_[i];
-    crossings += s.straight() ? crossings_of_line(s.from, s.to, p) : crossings_of_arc(s, p);
-  }
+  for (const int i : bands_[band_of(p.v)]) crossings += crossings_of(steps_[i], p);
   return crossings % 2 == 1;
 }
 
@@ -214,7 +124,7 @@ RegionField::Hit RegionField::to_boundary(PlatePoint p) const {
     for (const int i : bands_[band]) {
       if (!is_within(boxes_[i], p, best.distance_mm)) continue;
       const PlatePoint foot = foot_on(steps_[i], p).place;
-      const double away = apart(foot, p);
+      const double away = distance_mm(foot, p);
       if (away < best.distance_mm) best = {away, foot};
     }
   };
@@ -255,20 +165,34 @@ RoomField::Hit LayerField::at(const gp_Pnt& p) const {
   return {length_of(flat.distance_mm, p.Z() - foot_z), gp_Pnt(flat.foot.u, flat.foot.v, foot_z)};
 }
 
+// Over the layer its level face is all that counts: once a move leads past the face's rim, the distance is no
+// less than the height still, and its slope turns no faster than about a point as high. Beside it the walls are
+// all that counts: the distance to a wall with what lies behind it bends up, so what is said of the rim holds
+// past it too.
 void LayerField::each_near(const gp_Pnt& p, double within_mm, double reach_mm,
                            const std::function<void(const RoomPiece&)>& take) const {
   const double off = p.Z() - std::clamp(p.Z(), from_, to_);
   const double height = std::abs(off);
   if (height > within_mm) return;
+  if (height > 0 && region_.holds({p.X(), p.Y()})) {
+    RoomPiece face;
+    face.distance_mm = height;
+    face.away = gp_Vec(0, 0, off > 0 ? 1 : -1);
+    const bool near_rim = region_.to_boundary({p.X(), p.Y()}).distance_mm <= reach_mm;
+    face.swing_per_mm = near_rim ? past(height, reach_mm) : 0;
+    take(face);
+  } else {
+    each_wall(p, off, within_mm, reach_mm, take);
+  }
+}
+
+void LayerField::each_wall(const gp_Pnt& p, double off, double within_mm, double reach_mm,
+                           const std::function<void(const RoomPiece&)>& take) const {
   const PlatePoint here{p.X(), p.Y()};
-  const bool over = region_.holds(here);
-  const double inside = std::sqrt(within_mm * within_mm - height * height);
-  double nearest = std::numeric_limits<double>::max();
+  const double inside = std::sqrt(within_mm * within_mm - off * off);
   const bool within_depth = std::min(p.Z() - from_, to_ - p.Z()) > reach_mm;
-  region_.each_near(here, std::max(inside, reach_mm), reach_mm, [&](const RegionField::Piece& flat) {
-    nearest = std::min(nearest, flat.distance_mm);
-    const double distance = length_of(flat.distance_mm, height);
-    if (distance > within_mm) return;
+  region_.each_near(here, inside, reach_mm, [&](const RegionField::Piece& flat) {
+    const double distance = length_of(flat.distance_mm, off);
     RoomPiece piece;
     piece.distance_mm = distance;
     piece.away = gp_Vec(here.u - flat.foot.u, here.v - flat.foot.v, off);
@@ -282,16 +206,6 @@ void LayerField::each_near(const gp_Pnt& p, double within_mm, double reach_mm,
         within_depth ? flat.swing_per_mm : std::max(flat.swing_per_mm, past(distance, reach_mm));
     take(piece);
   });
-  // Beside the layer the walls' own bounds hold past its edges too.
-  if (height == 0) return;
-  if (!over && nearest > reach_mm) return;
-  RoomPiece face;
-  face.distance_mm = height;
-  face.away = gp_Vec(0, 0, off > 0 ? 1 : -1);
-  face.swing_per_mm = nearest > reach_mm ? 0 : past(height, reach_mm);
-  // Beside the region the face's height says nothing yet.
-  if (!over) face.sag_per_mm = kInfinite;
-  take(face);
 }
 
 PlatePoint TurnedField::flat(const gp_Pnt& p) const {

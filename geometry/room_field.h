@@ -47,6 +47,7 @@ class RegionField {
   void each_near(PlatePoint p, double within_mm, double reach_mm,
                  const std::function<void(const Piece&)>& take) const;
   [[nodiscard]] const std::vector<PlateStep>& steps() const { return steps_; }
+  [[nodiscard]] const std::vector<PlateExtent>& boxes() const { return boxes_; }  ///< of the steps
 
  private:
   RegionField() = default;
@@ -105,6 +106,9 @@ class LayerField : public RoomField {
   [[nodiscard]] double to_mm() const { return to_; }
 
  private:
+  void each_wall(const gp_Pnt& p, double off, double within_mm, double reach_mm,
+                 const std::function<void(const RoomPiece&)>& take) const;
+
   RegionField region_;
   double from_;
   double to_;
@@ -114,7 +118,7 @@ class LayerField : public RoomField {
 /// distance from it).
 class TurnedField : public RoomField {
  public:
-  TurnedField(const PlateRegion& section, bool about_z) : section_(section), about_z_(about_z) {}
+  TurnedField(const std::vector<PlateChain>& section, bool about_z) : section_(section), about_z_(about_z) {}
   [[nodiscard]] Hit at(const gp_Pnt& p) const override;
   void each_near(const gp_Pnt& p, double within_mm, double reach_mm,
                  const std::function<void(const RoomPiece&)>& take) const override;

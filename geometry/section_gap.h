@@ -2,7 +2,6 @@
 
 #include <optional>
 
-#include "core/frame/plate_polygons.h"
 #include "geometry/room_field.h"
 
 namespace prismwright {
@@ -14,8 +13,8 @@ struct SectionGap {
   PlatePoint second;
 };
 
-/// Two polygons that lie apart are nearest at a corner of one of them. Blank where the regions meet or overlap.
-std::optional<SectionGap> section_gap(const PlateRegion& first, const RegionField& first_field,
-                                      const PlateRegion& second, const RegionField& second_field);
+/// Two regions that lie apart are nearest at a line or arc of each. Blank where they meet or one holds the
+/// other.
+std::optional<SectionGap> section_gap(const RegionField& first, const RegionField& second);
 
 }  // namespace prismwright

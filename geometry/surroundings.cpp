@@ -48,7 +48,7 @@ class OutsideOfTube : public RoomField {
 };
 
 Surrounding column(std::string mark, double radius_mm, double from_mm, double to_mm) {
-  const PlateRegion section{plate_rectangle({0, from_mm}, {radius_mm, to_mm})};
+  const std::vector<PlateChain> section{straight_chain(plate_rectangle({0, from_mm}, {radius_mm, to_mm}))};
   return {std::move(mark), fmt::format("column {:.6f} {:.6f} {:.6f}", radius_mm, from_mm, to_mm),
           std::make_shared<TurnedField>(section, true)};
 }

@@ -8,6 +8,7 @@
 #include <gp_Ax3.hxx>
 
 #include "core/base/angle.h"
+#include "core/frame/smooth_arcs.h"
 #include "geometry/convert.h"
 #include "geometry/nearest_place.h"
 #include "geometry/section_gap.h"
@@ -15,22 +16,18 @@
 namespace prismwright {
 namespace {
 
-constexpr double kSectionChord_mm = 1e-5;
+constexpr double kSectionWithin_mm = 1e-6;
 constexpr double kCornerWithin_mm = 2e-4;
 constexpr double kNearMouth_mm = 1e-3;
 constexpr int kAngles = 48;
 
-PlateRegion section_of(const PlannedPrism& prism) {
+PlateChain section_of(const PlannedPrism& prism) {
   const bool below = prism.turning == TurningAxis::panel && centroid(prism.profile).z < 0;
-  PlateOutline outline;
-  for (const SectionPoint p : polygon_of(below ? mirrored(prism.profile) : prism.profile, kSectionChord_mm)) {
-    outline.push_back({p.r, p.z});
-  }
-  return {outline};
+  return section_chain(below ? mirrored(prism.profile) : prism.profile, kSectionWithin_mm);
 }
 
 // Anticlockwise: shank with its bore, and a sunk head that widens to the lower end by 45 degrees.
-PlateRegion section_of(const RoundPart& round) {
+PlateChain section_of(const RoundPart& round) {
   const double bore = round.bore_mm / 2;
   const double shank = round.diameter_mm / 2;
   const double head = round.head_mm / 2;
@@ -43,15 +40,14 @@ PlateRegion section_of(const RoundPart& round) {
   }
   outline.push_back({shank, round.length_mm});
   outline.push_back({bore, round.length_mm});
-  return {outline};
+  return straight_chain(outline);
 }
 
 }  // namespace
 
-TurnedPart::TurnedPart(PlateRegion section, bool about_z, std::optional<Trim> trim, double dip,
+TurnedPart::TurnedPart(const PlateChain& section, bool about_z, std::optional<Trim> trim, double dip,
                        const gp_Trsf& to_made, std::shared_ptr<const SolidForm> form)
-    : section_(std::move(section)),
-      field_(section_, about_z, *this),
+    : field_(section, about_z, *this),
       about_z_(about_z),
       trim_(std::move(trim)),
       dip_(dip),
@@ -92,7 +88,8 @@ bool TurnedPart::in_a_bore(const gp_Pnt& p) const {
 
 std::shared_ptr<const TurnedPart> TurnedPart::of(const RoundPart& round, const gp_Trsf& place,
                                                  const std::shared_ptr<const SolidForm>& form) {
-  std::shared_ptr<const TurnedPart> part(new TurnedPart(section_of(round), true, std::nullopt, 0, place, form));
+  std::shared_ptr<TurnedPart> part(new TurnedPart(section_of(round), true, std::nullopt, 0, place, form));
+  part->round_ = round;
   return part->corners_fit() ? part : nullptr;
 }
 
@@ -182,7 +179,7 @@ gp_Pnt TurnedPart::at_angle(PlatePoint p, double angle) const {
 
 std::optional<SolidGap> TurnedPart::gap_from_coaxial(const TurnedPart& other) const {
   if (about_z_ != other.about_z_) return std::nullopt;
-  const auto gap = section_gap(other.section_, other.field_.section(), section_, field_.section());
+  const auto gap = section_gap(other.field_.section(), field_.section());
   if (!gap) return std::nullopt;
   const double first = about_z_ ? 0 : radians(90);
   for (int i = 0; i < kAngles; ++i) {

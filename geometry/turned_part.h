@@ -41,6 +41,8 @@ class TurnedPart {
   [[nodiscard]] const SolidForm& form() const { return *form_; }
   /// No cuts: it looks the same from every side.
   [[nodiscard]] bool is_round() const { return !trim_; }
+  /// The screw, pin or tube that it was made from, if it was.
+  [[nodiscard]] const std::optional<RoundPart>& round() const { return round_; }
   [[nodiscard]] bool has_bores() const { return !bores_.empty(); }
   /// Whether a place on the turned section, in the part's frame, lies within the cuts.
   [[nodiscard]] bool within_cuts(const gp_Pnt& p, double slack_mm = kCutSlack_mm) const;
@@ -56,8 +58,8 @@ class TurnedPart {
   [[nodiscard]] std::optional<SolidGap> gap_from_coaxial(const TurnedPart& other) const;
 
  private:
-  TurnedPart(PlateRegion section, bool about_z, std::optional<Trim> trim, double dip, const gp_Trsf& to_made,
-             std::shared_ptr<const SolidForm> form);
+  TurnedPart(const PlateChain& section, bool about_z, std::optional<Trim> trim, double dip,
+             const gp_Trsf& to_made, std::shared_ptr<const SolidForm> form);
   [[nodiscard]] bool corners_fit(bool inside_too = false) const;
   [[nodiscard]] bool in_a_bore(const gp_Pnt& p) const;
   [[nodiscard]] gp_Pnt at_angle(PlatePoint p, double angle) const;
@@ -65,8 +67,8 @@ class TurnedPart {
   // The turned section within its cuts, and the flat faces that the cuts leave.
   class CutField : public TurnedField {
    public:
-    CutField(const PlateRegion& section, bool about_z, const TurnedPart& part)
-        : TurnedField(section, about_z), part_(part) {}
+    CutField(const PlateChain& section, bool about_z, const TurnedPart& part)
+        : TurnedField({section}, about_z), part_(part) {}
     [[nodiscard]] Hit at(const gp_Pnt& p) const override;
     [[nodiscard]] bool counts(const gp_Pnt& foot) const override { return !part_.in_a_bore(foot); }
     void each_near(const gp_Pnt& p, double within_mm, double reach_mm,
@@ -83,7 +85,6 @@ class TurnedPart {
   };
   void find_flats();
 
-  PlateRegion section_;
   CutField field_;
   std::vector<FlatFace> flats_;
   bool about_z_;
@@ -91,6 +92,7 @@ class TurnedPart {
   double dip_;
   gp_Trsf to_made_;
   std::shared_ptr<const SolidForm> form_;
+  std::optional<RoundPart> round_;
   std::vector<PlateBore> bores_;  // in the frame that the solid was made in
 };
 
