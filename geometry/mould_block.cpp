@@ -9,7 +9,9 @@
 #include <fmt/format.h>
 #include <BRepAlgoAPI_Cut.hxx>
 #include <BRepAlgoAPI_Fuse.hxx>
+#include <BRepBndLib.hxx>
 #include <BRepBuilderAPI_Transform.hxx>
+#include <Bnd_Box.hxx>
 #include <Standard_Failure.hxx>
 #include <TopTools_ListOfShape.hxx>
 #include <gp_Ax3.hxx>
@@ -119,6 +121,7 @@ class BlockMaker {
     standing_ = chosen_standing(skin_, settings_);
     const double strip = std::min(kStripShare * settings_.mould_wall_mm, kWidestStrip_mm);
     const TopoDS_Shape local = BRepBuilderAPI_Transform(order_.master, move_, Standard_True).Shape();
+    bound(local);
     const RimmedMaster master = rimmed(local, strip);
     lay_plan(master);
     SharedEdges edges;
@@ -140,6 +143,14 @@ class BlockMaker {
   }
 
  private:
+  /// By the true faces: the skin's triangles fall short of round ones.
+  void bound(const TopoDS_Shape& local) {
+    Bnd_Box box;
+    BRepBndLib::AddOptimal(local, box, Standard_False, Standard_False);
+    bounds_.add(box.CornerMin().XYZ());
+    bounds_.add(box.CornerMax().XYZ());
+  }
+
   [[nodiscard]] BlockPlan plan_with(double beside_x, double beside_y) const {
     return {bounds_.low.X() - beside_x, bounds_.low.Y() - beside_y, bounds_.high.X() + beside_x,
             bounds_.high.Y() + beside_y};
