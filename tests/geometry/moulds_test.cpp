@@ -11,6 +11,7 @@
 #include <IntCurvesFace_ShapeIntersector.hxx>
 #include <gp_Lin.hxx>
 
+#include "core/base/angle.h"
 #include "core/works/mould_notes.h"
 #include "geometry/mould_draw.h"
 #include "geometry/mould_exports.h"
@@ -149,15 +150,23 @@ TEST_P(MouldOf, HasItsGateOnNoOpticalFaceAndAtTheTop) {
   const MouldSkin skin = mould_skin(mould.master, *bullseye_plan().find("P01-C"), 0.02);
   for (const gp_Pnt& p : skin.points)
     highest = std::max(highest, p.X() * f.up.x + p.Y() * f.up.y + p.Z() * f.up.z);
+  // The master's skin under the rim of each opening's throat, by lines from above.
+  IntCurvesFace_ShapeIntersector in_master;
+  in_master.Load(mould.master, 1e-7);
+  const SpaceVector across =
+      unit(cross(f.up, std::abs(f.up.y) < 0.9 ? SpaceVector{0, 1, 0} : SpaceVector{0, 0, 1}));
   double reached = -1e9;
   for (const MouldOpening& opening : f.openings) {
-    for (const gp_Pnt& p : skin.points) {
-      const SpaceVector away = SpacePoint{p.X(), p.Y(), p.Z()} - opening.foot;
-      if (length(away - dot(away, f.up) * f.up) > opening.throat_mm / 2) continue;
+    for (int i = 0; i < 24; ++i) {
+      const double angle = 2 * kPi * i / 24;
+      const SpaceVector round = std::cos(angle) * across + std::sin(angle) * cross(f.up, across);
+      const SpacePoint from = opening.foot + 0.49 * opening.throat_mm * round + 500 * f.up;
+      in_master.Perform(gp_Lin(point_of(from), dir_of(-f.up)), 0, 1e4);
+      in_master.SortResult();
+      if (in_master.NbPnt() == 0) continue;
+      const gp_Pnt p = in_master.Pnt(1);
       reached = std::max(reached, p.X() * f.up.x + p.Y() * f.up.y + p.Z() * f.up.z);
     }
-    const SpaceVector foot = opening.foot - SpacePoint{};
-    reached = std::max(reached, dot(foot, f.up));
   }
   EXPECT_LT(highest - reached, 0.35);
 }
