@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 #include <TopLoc_Location.hxx>
 
+#include "core/frame/ring_part.h"
 #include "geometry/likeness.h"
 #include "geometry/rib_place.h"
 #include "geometry/round_solid.h"
@@ -83,7 +84,7 @@ void PartBook::add_metal_form(const FramePlan& frame, MeasuredPart& part) {
   } else if (const RibPlan* rib = find_mark(frame.ribs, part.mark)) {
     part.plate = plate_of_part(flat_of(*rib), flat_to_rib(*rib), part.form);
   } else if (const RingPlan* ring = find_mark(frame.rings, part.mark)) {
-    part.plate = plate_of_part(flat_of(*ring), gp_Trsf(), part.form);
+    part.plate = plate_of_part(ring_part(*ring), gp_Trsf(), part.form);
   }
 }
 

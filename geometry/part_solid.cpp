@@ -4,29 +4,23 @@
 
 #include <fmt/format.h>
 #include <BRepCheck_Analyzer.hxx>
-#include <BRepGProp.hxx>
-#include <GProp_GProps.hxx>
 #include <TopExp.hxx>
 #include <TopTools_IndexedDataMapOfShapeListOfShape.hxx>
 
 #include "core/base/angle.h"
+#include "core/frame/ring_part.h"
+#include "core/lens/trimmed_volume.h"
 #include "geometry/flat_solid.h"
 #include "geometry/plate_solid.h"
 #include "geometry/prism_shape.h"
 #include "geometry/rib_place.h"
 #include "geometry/round_solid.h"
-#include "geometry/trimmed_volume.h"
+#include "geometry/solid_check.h"
 
 namespace prismwright {
 namespace {
 
 constexpr double kVolumeWithin = 1e-4;
-
-double volume_of(const TopoDS_Shape& shape) {
-  GProp_GProps props;
-  BRepGProp::VolumeProperties(shape, props);
-  return props.Mass();
-}
 
 // Every edge bounds two faces.
 bool is_closed(const TopoDS_Shape& solid) {
@@ -41,7 +35,7 @@ bool is_closed(const TopoDS_Shape& solid) {
 // The kernel's own check of a face takes long over a thousand edges, so the tests run it, not every making.
 Outcome<PartSolid> checked(const std::string& mark, const TopoDS_Shape& shape, double expected_mm3) {
   if (!is_closed(shape)) return no_frame_solid(mark, "its faces do not close");
-  const double volume = volume_of(shape);
+  const double volume = measured(shape).volume_mm3;
   if (!(std::abs(volume - expected_mm3) <= kVolumeWithin * expected_mm3)) {
     return no_frame_solid(mark, "its volume is not that of its outline");
   }
@@ -52,7 +46,7 @@ Outcome<PartSolid> checked(const std::string& mark, const TopoDS_Shape& shape, d
 Outcome<PartSolid> checked_cut(const std::string& mark, const TopoDS_Shape& shape, double least_mm3,
                                double most_mm3) {
   if (!BRepCheck_Analyzer(shape).IsValid()) return no_frame_solid(mark, "its bores leave no sound solid");
-  const double volume = volume_of(shape);
+  const double volume = measured(shape).volume_mm3;
   const double within = kVolumeWithin * most_mm3;
   if (!(volume >= least_mm3 - within && volume <= most_mm3 + within)) {
     return no_frame_solid(mark, "its bores took more than they hold");
@@ -99,12 +93,7 @@ Outcome<PartSolid> checked_solid(const RibPlan& rib) {
 }
 
 Outcome<PartSolid> checked_solid(const RingPlan& ring) {
-  FlatPart flat;
-  flat.thickness_mm = ring.thickness_mm;
-  flat.outline = circle_chain({0, 0}, ring.outer_radius_mm);
-  flat.openings = {circle_chain({0, 0}, ring.inner_radius_mm)};
-  flat.mark = ring.mark;
-  flat.place.origin = {0, 0, ring.z_low_mm};
+  const FlatPart flat = ring_part(ring);
   auto made = checked_solid(flat);
   if (made) made->shape.Move(TopLoc_Location(frame_place(flat.place)));
   return made;

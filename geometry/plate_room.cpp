@@ -209,16 +209,6 @@ FlatPart flat_of(const RibPlan& rib) {
   return part;
 }
 
-FlatPart flat_of(const RingPlan& ring) {
-  FlatPart part;
-  part.mark = ring.mark;
-  part.kind = PartKind::ring;
-  part.thickness_mm = ring.thickness_mm;
-  part.outline = circle_chain({0, 0}, ring.outer_radius_mm);
-  part.openings = {circle_chain({0, 0}, ring.inner_radius_mm)};
-  return part;
-}
-
 gp_Trsf flat_to_rib(const RibPlan& rib) {
   const double hand = rib.side == Side::clockwise ? 1 : -1;
   gp_Trsf place;

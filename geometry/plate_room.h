@@ -71,8 +71,6 @@ class PlateRoom {
 
 /// A rib as it is planned without holes, as a flat part; its own frame is placed in the frame of plate_solid.
 FlatPart flat_of(const RibPlan& rib);
-/// A flat ring, likewise; its solid is made lying on the level plane.
-FlatPart flat_of(const RingPlan& ring);
 /// From a rib's flat part's frame to the one of plate_solid.
 gp_Trsf flat_to_rib(const RibPlan& rib);
 

@@ -197,6 +197,11 @@ Outcome<WorksFiles> export_master_moulds(const LensPlan& plan, std::span<const M
   const auto paths = export_moulds(*answers, folder, choice.files, {});
   if (!paths) return paths.problem();
   files.paths = *paths;
+  if (files.notes.empty()) return files;
+  const std::string told = (std::filesystem::path(folder) / "moulds.txt").string();
+  if (const Done written = write_whole(told, fmt::format("{}\n", fmt::join(files.notes, "\n"))); !written)
+    return written.problem();
+  files.paths.push_back(told);
   return files;
 }
 

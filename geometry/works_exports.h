@@ -42,8 +42,9 @@ struct MouldsExportChoice {
   MouldExportChoice files = {};
 };
 
-/// Writes the halves of each mould into a folder (see export_moulds); the masters in them carry stock and are
-/// stretched for shrinkage. Notes tell of every mould: draw, parting, standing, gate, vents, pins, undercuts.
+/// Writes the halves of each mould into a folder (see export_moulds), and the notes as moulds.txt; the masters
+/// in them carry stock and are stretched for shrinkage. Notes tell of every mould: draw, parting, standing,
+/// gate, vents, pins, undercuts.
 Outcome<WorksFiles> export_master_moulds(const LensPlan& plan, std::span<const Master> masters,
                                          const std::string& folder, const MouldsExportChoice& choice,
                                          const Progress& progress = {});

@@ -7,7 +7,7 @@ namespace prismwright {
 
 namespace {
 
-constexpr const char* kWhatToDo =
+constexpr const char* kAdvice =
     "--to-deg, --margin-mm, --side-mm, --thickness-mm, --lock, --free, --remove or --split with the mark of a "
     "zone, or --add with a band";
 
@@ -61,12 +61,12 @@ class SectionEditAct : public SectionAct {
       return request_problem(
           "edit.one", mark_,
           fmt::format("{} things are asked of the section and one can be done at a time. Give {}", asked,
-                      kWhatToDo));
+                      kAdvice));
     }
     if (band_.empty() == mark_.empty()) {
       return request_problem("edit.mark", mark_,
                              band_.empty()
-                                 ? fmt::format("no zone is named. Give {}", kWhatToDo)
+                                 ? fmt::format("no zone is named. Give {}", kAdvice)
                                  : fmt::format("--add goes to the end of a band and takes no zone, but {} "
                                                "is named. Leave one out",
                                                mark_));

@@ -32,7 +32,7 @@ int say_wrong(const QString& sentence) {
 }
 
 bool read_page(const QString& word, Page& page) {
-  const QStringList words = {"brief", "section", "lens", "light", "works"};
+  const QStringList words = {"brief", "section", "lens", "light", "frame", "works"};
   const auto place = words.indexOf(word);
   if (place < 0) return false;
   page = static_cast<Page>(place);
@@ -84,7 +84,7 @@ int main(int argc, char** argv) {
   parser.addPositionalArgument("FILE.lensbook", "The lensbook to open.", "[FILE.lensbook]");
   parser.addOption(
       {"picture", "Write a picture of the window to FILE once everything is made, and end.", "FILE"});
-  parser.addOption({"page", "Open at this page: brief, section, lens, light, works.", "PAGE", "brief"});
+  parser.addOption({"page", "Open at this page: brief, section, lens, light, frame, works.", "PAGE", "brief"});
   parser.addOption({"size", "Size of the window in pixels.", "WIDTHxHEIGHT", "1280x800"});
   parser.process(application);
 
@@ -92,7 +92,7 @@ int main(int argc, char** argv) {
   request.book = parser.positionalArguments().value(0);
   request.picture = parser.value("picture");
   if (!read_page(parser.value("page"), request.page))
-    return say_wrong(QStringLiteral("\"%1\" is not a page: choose brief, section, lens, light or works.")
+    return say_wrong(QStringLiteral("\"%1\" is not a page: choose brief, section, lens, light, frame or works.")
                          .arg(parser.value("page")));
   if (!read_size(parser.value("size"), request.size))
     return say_wrong(

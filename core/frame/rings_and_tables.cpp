@@ -7,6 +7,7 @@
 
 #include "core/base/angle.h"
 #include "core/frame/fasteners.h"
+#include "core/frame/ring_part.h"
 
 namespace prismwright {
 namespace {
@@ -142,10 +143,7 @@ class StandMaker {
 
 void add_ring_plates(FrameDesk& desk) {
   for (const RingPlan& ring : desk.frame().rings) {
-    FlatPart part =
-        round_plate(ring.mark, PartKind::ring, ring.z_low_mm, ring.thickness_mm, ring.outer_radius_mm);
-    part.openings.push_back(circle_chain({}, ring.inner_radius_mm));
-    desk.add(std::move(part));
+    desk.add(ring_part(ring));
     for (const PanelBay& bay : desk.bays()) {
       for (const RibPlan* rib : {bay.left, bay.right}) {
         if (rib && !bay.is_door) desk.join(rib->mark, ring.mark);

@@ -2,13 +2,10 @@
 
 #include <algorithm>
 
-#include "core/works/prism_size.h"
-
 namespace prismwright {
 namespace {
 
-LoadPiece piece_of(const LensPlan& plan, const Master& master, const MakeRow& row) {
-  const PrismSize size = prism_size(plan.prisms[master.prism], plan.values.material.density_g_cm3);
+LoadPiece piece_of(const LensPlan& plan, const Master& master, const PrismSize& size, const MakeRow& row) {
   LoadPiece piece;
   piece.name = master.name;
   piece.count = row.short_of;
@@ -19,8 +16,8 @@ LoadPiece piece_of(const LensPlan& plan, const Master& master, const MakeRow& ro
   return piece;
 }
 
-void plan_vessel(WorksReckoning& reckoning, const LensPlan& plan) {
-  reckoning.pieces = load_pieces(plan, reckoning.masters, reckoning.list);
+void plan_vessel(WorksReckoning& reckoning, const LensPlan& plan, const WorksKinds& kinds) {
+  reckoning.pieces = load_pieces(plan, kinds, reckoning.list);
   Outcome<LoadPlan> loads = plan_loads(reckoning.pieces, plan.values.works);
   if (!loads) {
     reckoning.no_loads = loads.problem().text;
@@ -33,12 +30,19 @@ void plan_vessel(WorksReckoning& reckoning, const LensPlan& plan) {
 
 }  // namespace
 
-std::vector<LoadPiece> load_pieces(const LensPlan& plan, std::span<const Master> masters,
-                                   const MakeList& list) {
+WorksKinds works_kinds(const LensPlan& plan) {
+  WorksKinds kinds;
+  kinds.masters = masters_of(plan);
+  kinds.sizes = piece_sizes(plan, kinds.masters);
+  return kinds;
+}
+
+std::vector<LoadPiece> load_pieces(const LensPlan& plan, const WorksKinds& kinds, const MakeList& list) {
   std::vector<LoadPiece> pieces;
-  for (const Master& master : masters) {
-    const MakeRow* row = list.find(master.name);
-    if (row != nullptr && row->short_of > 0) pieces.push_back(piece_of(plan, master, *row));
+  for (std::size_t i = 0; i < kinds.masters.size(); ++i) {
+    const MakeRow* row = list.find(kinds.masters[i].name);
+    if (row != nullptr && row->short_of > 0)
+      pieces.push_back(piece_of(plan, kinds.masters[i], kinds.sizes[i].prism, *row));
   }
   return pieces;
 }
@@ -58,10 +62,15 @@ LoadCounts load_counts(const LoadPlan& loads, std::span<const CurePlan> cures) {
 
 WorksReckoning reckon_works(const LensPlan& plan, std::span<const LedgerEntry> ledger, const WorksLog& log,
                             const WorksFacts& facts) {
+  return reckon_works(plan, works_kinds(plan), ledger, log, facts);
+}
+
+WorksReckoning reckon_works(const LensPlan& plan, const WorksKinds& kinds, std::span<const LedgerEntry> ledger,
+                            const WorksLog& log, const WorksFacts& facts) {
   WorksReckoning reckoning;
-  reckoning.masters = masters_of(plan);
-  reckoning.list = make_list(plan, reckoning.masters, ledger);
-  plan_vessel(reckoning, plan);
+  reckoning.masters = kinds.masters;
+  reckoning.list = make_list(plan, kinds.masters, kinds.sizes, ledger);
+  plan_vessel(reckoning, plan, kinds);
   WorkInputs inputs;
   if (reckoning.loads) inputs.loads = load_counts(*reckoning.loads, reckoning.cures);
   inputs.volumes = facts.volumes;

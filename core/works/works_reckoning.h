@@ -25,6 +25,13 @@ struct WorksFacts {
   std::chrono::sys_days today;
 };
 
+/// What of a plan the works reckon with, whatever the book says: worked out once for each plan.
+struct WorksKinds {
+  std::vector<Master> masters;
+  std::vector<PieceSize> sizes;  ///< of the masters, one for each
+};
+WorksKinds works_kinds(const LensPlan& plan);
+
 /// Make list, loads, cure, time and money of one lens, each worked out from the one before it: the same for the
 /// window and the batch program.
 struct WorksReckoning {
@@ -38,11 +45,14 @@ struct WorksReckoning {
   Costs costs;
 };
 
+/// `kinds` are those of the plan.
+WorksReckoning reckon_works(const LensPlan& plan, const WorksKinds& kinds, std::span<const LedgerEntry> ledger,
+                            const WorksLog& log, const WorksFacts& facts);
 WorksReckoning reckon_works(const LensPlan& plan, std::span<const LedgerEntry> ledger, const WorksLog& log,
                             const WorksFacts& facts);
 
 /// Castings that the list asks for, with the box of their moulds and as many moulds as there will be.
-std::vector<LoadPiece> load_pieces(const LensPlan& plan, std::span<const Master> masters, const MakeList& list);
+std::vector<LoadPiece> load_pieces(const LensPlan& plan, const WorksKinds& kinds, const MakeList& list);
 
 /// Vessel and oven hours of planned loads.
 LoadCounts load_counts(const LoadPlan& loads, std::span<const CurePlan> cures);

@@ -16,24 +16,13 @@ class FrameVerb : public BatchDesk {
  protected:
   void SetUp() override {
     BatchDesk::SetUp();
-    book_ = make_book({"--order", "6", "--work", "belt", "--panels", "3"});
-    ASSERT_EQ(ask({"set", book_, "section.refracting_to_deg=15", "section.upper_to_deg=30",
-                   "section.lower_to_deg=15", "frame.setting_gap_mm=1", "frame.end_gap_mm=1"})
-                  .code,
-              0);
+    book_ = make_small_belt({"frame.setting_gap_mm=1", "frame.end_gap_mm=1"});
   }
 
   nlohmann::json frame() {
     const Answer answer = ask({"frame", book_, "--json"});
     EXPECT_THAT(answer.err, testing::IsEmpty());
     return answer.json();
-  }
-
-  std::set<std::string> files_in(const std::string& name) const {
-    std::set<std::string> names;
-    for (const auto& entry : fs::directory_iterator(folder_ / name))
-      names.insert(entry.path().filename().string());
-    return names;
   }
 
   std::string book_;

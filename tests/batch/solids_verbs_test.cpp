@@ -16,18 +16,7 @@ class SolidsVerbs : public BatchDesk {
  protected:
   void SetUp() override {
     BatchDesk::SetUp();
-    book_ = make_book({"--order", "6", "--work", "belt", "--panels", "3"});
-    ASSERT_EQ(ask({"set", book_, "section.refracting_to_deg=15", "section.upper_to_deg=30",
-                   "section.lower_to_deg=15"})
-                  .code,
-              0);
-  }
-
-  std::set<std::string> files_in(const std::string& name) const {
-    std::set<std::string> names;
-    for (const auto& entry : fs::directory_iterator(folder_ / name))
-      names.insert(entry.path().filename().string());
-    return names;
+    book_ = make_small_belt();
   }
 
   std::string book_;

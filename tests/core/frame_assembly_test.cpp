@@ -91,19 +91,8 @@ double room_of_joint(const PartPoints& a, const PartPoints& b) {
   return 0.06;
 }
 
-struct Made {
-  LensPlan plan;
-  FramePlan frame;
-};
-// Worked out once for all tests of a lens.
-const Made& made(const Lens& lens) {
-  static std::map<std::string, Made> known;
-  const auto [place, is_new] = known.try_emplace(lens.name);
-  if (is_new) {
-    place->second.plan = plan_of(lens.values);
-    place->second.frame = plan_frame(place->second.plan);
-  }
-  return place->second;
+const FramedLens& made(const Lens& lens) {
+  return framed_once("assembly " + std::string(lens.name), lens.values);
 }
 
 class FrameAssembly : public testing::TestWithParam<Lens> {};

@@ -55,20 +55,7 @@ const FlatPart* find(const FramePlan& frame, const std::string& mark) {
   return nullptr;
 }
 
-struct Made {
-  LensPlan plan;
-  FramePlan frame;
-};
-// Worked out once for all tests of a door.
-const Made& made(const Door& lens) {
-  static std::map<std::string, Made> known;
-  const auto [place, is_new] = known.try_emplace(lens.name);
-  if (is_new) {
-    place->second.plan = plan_of(lens.values);
-    place->second.frame = plan_frame(place->second.plan);
-  }
-  return place->second;
-}
+const FramedLens& made(const Door& lens) { return framed_once("door " + std::string(lens.name), lens.values); }
 
 class FrameDoor : public testing::TestWithParam<Door> {};
 

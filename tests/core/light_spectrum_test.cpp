@@ -60,7 +60,7 @@ struct Refusal {
 
 class SpectrumRefuses : public ::testing::TestWithParam<Refusal> {};
 
-TEST_P(SpectrumRefuses, WithTheValueTheLimitAndWhatToDo) {
+TEST_P(SpectrumRefuses, WithTheValueTheLimitAndTheAdvice) {
   const auto refused = read(GetParam().text, GetParam().kind);
   ASSERT_FALSE(refused.ok());
   EXPECT_EQ(refused.problem().code, GetParam().code);

@@ -123,7 +123,7 @@ TEST(Panels, AreCountedWidenedShiftedAndBlinded) {
   EXPECT_DOUBLE_EQ(places.back().to_deg - places.front().from_deg, 360);
 }
 
-TEST(Refusals, SayTheValueTheLimitAndWhatToDo) {
+TEST(Refusals, SayTheValueTheLimitAndTheAdvice) {
   expect_refused({{"material.index", "1.2"}}, "value.range", {"1.2", "1.3", "2", "Choose"});
   expect_refused({{"brief.focal_mm", "5"}}, "value.range", {"5 mm", "50", "3000"});
   expect_refused({{"brief.panels", "1"}}, "value.range", {"1", "between 2 and 32"});

@@ -16,21 +16,10 @@
 #include "geometry/hole_site.h"
 #include "geometry/part_solid.h"
 #include "geometry/round_solid.h"
+#include "tests/support/solid_matchers.h"
 
 namespace prismwright {
 namespace {
-
-double kernel_volume(const TopoDS_Shape& shape) {
-  GProp_GProps props;
-  BRepGProp::VolumeProperties(shape, props);
-  return props.Mass();
-}
-
-int count_of(const TopoDS_Shape& shape, TopAbs_ShapeEnum kind) {
-  TopTools_IndexedMapOfShape map;
-  TopExp::MapShapes(shape, kind, map);
-  return map.Extent();
-}
 
 int surfaces_of(const TopoDS_Shape& shape, GeomAbs_SurfaceType type) {
   TopTools_IndexedMapOfShape faces;
@@ -75,7 +64,7 @@ void expect_sound(const FlatPart& part, double volume_mm3) {
   const TopoDS_Shape solid = flat_solid(part);
   EXPECT_TRUE(BRepCheck_Analyzer(solid).IsValid());
   EXPECT_EQ(solid.ShapeType(), TopAbs_SOLID);
-  EXPECT_NEAR(kernel_volume(solid), volume_mm3, 1e-9 * volume_mm3);
+  EXPECT_NEAR(kernel_volume_mm3(solid), volume_mm3, 1e-9 * volume_mm3);
   EXPECT_NEAR(flat_volume_mm3(part), volume_mm3, 1e-12 * volume_mm3);
   const auto checked = checked_solid(part);
   ASSERT_TRUE(checked.ok()) << checked.problem().text;
@@ -84,8 +73,8 @@ void expect_sound(const FlatPart& part, double volume_mm3) {
 
 TEST(FlatSolid, OfARectangleIsABox) {
   expect_sound(bar(), 120 * 40 * 6);
-  EXPECT_EQ(count_of(flat_solid(bar()), TopAbs_FACE), 6);
-  EXPECT_EQ(count_of(flat_solid(bar()), TopAbs_EDGE), 12);
+  EXPECT_EQ(distinct_in(flat_solid(bar()), TopAbs_FACE), 6);
+  EXPECT_EQ(distinct_in(flat_solid(bar()), TopAbs_EDGE), 12);
 }
 
 TEST(FlatSolid, KeepsRoundEndsAsTrueCylinders) {
@@ -136,8 +125,8 @@ TEST(FlatSolid, SinksScrewHeadsInEitherFace) {
 TEST(FlatSolid, KeepsARoundHoleAsOneEdgeOnEitherFace) {
   FlatPart part = bar();
   part.holes = {hole_at(20, 20, 3)};
-  EXPECT_EQ(count_of(flat_solid(part), TopAbs_FACE), 7);
-  EXPECT_EQ(count_of(flat_solid(part), TopAbs_EDGE), 12 + 2 + 1) << "two circles and the seam";
+  EXPECT_EQ(distinct_in(flat_solid(part), TopAbs_FACE), 7);
+  EXPECT_EQ(distinct_in(flat_solid(part), TopAbs_EDGE), 12 + 2 + 1) << "two circles and the seam";
 }
 
 TEST(FlatSolid, EndsAConeThatIsDeeperThanThePlate) {
@@ -173,7 +162,7 @@ TEST(FlatSolid, TakesBoresInItsEnds) {
   const TopoDS_Shape solid = flat_solid(part);
   EXPECT_TRUE(BRepCheck_Analyzer(solid).IsValid());
   const double expected = 4800 * 6 - 2 * 12 * kPi * 1.25 * 1.25;
-  EXPECT_NEAR(kernel_volume(solid), expected, 1e-6 * expected);
+  EXPECT_NEAR(kernel_volume_mm3(solid), expected, 1e-6 * expected);
   EXPECT_NEAR(flat_volume_mm3(part), expected, 1e-9);
   EXPECT_FALSE(holds(solid, 11, 20, 3));
   EXPECT_TRUE(holds(solid, 13, 20, 3));
@@ -196,7 +185,7 @@ TEST(FlatSolid, CutsAHoleThatRunsOverTheEdge) {
   EXPECT_FALSE(site_of(part, part.holes[0]).clear);
   const TopoDS_Shape solid = flat_solid(part);
   EXPECT_TRUE(BRepCheck_Analyzer(solid).IsValid());
-  EXPECT_NEAR(kernel_volume(solid), 6 * (4800 - kPi * 8), 1e-6);
+  EXPECT_NEAR(kernel_volume_mm3(solid), 6 * (4800 - kPi * 8), 1e-6);
   EXPECT_TRUE(checked_solid(part).ok());
 }
 
@@ -207,7 +196,7 @@ TEST(FlatSolid, CutsHolesThatRunIntoEachOther) {
   EXPECT_TRUE(BRepCheck_Analyzer(solid).IsValid());
   // Two circles of radius 4, 4 apart, have 2 r^2 (pi / 3) - (d / 2) sqrt(4 r^2 - d^2) in common.
   const double common = 32 * kPi / 3 - 2 * std::sqrt(48.0);
-  EXPECT_NEAR(kernel_volume(solid), 6 * (4800 - 2 * kPi * 16 + common), 1e-5);
+  EXPECT_NEAR(kernel_volume_mm3(solid), 6 * (4800 - 2 * kPi * 16 + common), 1e-5);
 }
 
 TEST(FlatSolid, IsRefusedWhereItsOutlineRunsClockwise) {
@@ -248,7 +237,7 @@ TEST_P(RoundSolid, HasItsClosedFormsVolumeAndStandsWhereItIsPut) {
   part.head_mm = GetParam().head_mm;
   const TopoDS_Shape solid = round_solid(part);
   EXPECT_TRUE(BRepCheck_Analyzer(solid).IsValid());
-  EXPECT_NEAR(kernel_volume(solid), GetParam().volume_mm3, 1e-9 * GetParam().volume_mm3);
+  EXPECT_NEAR(kernel_volume_mm3(solid), GetParam().volume_mm3, 1e-9 * GetParam().volume_mm3);
   EXPECT_NEAR(round_volume_mm3(part), GetParam().volume_mm3, 1e-9);
   const TopoDS_Shape placed = solid.Moved(TopLoc_Location(round_place(part)));
   const auto at = [&](double along, double away) {

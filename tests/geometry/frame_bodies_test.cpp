@@ -15,28 +15,17 @@
 #include "core/base/angle.h"
 #include "core/frame/frame_plan.h"
 #include "core/lens/quantities.h"
+#include "core/lens/trimmed_volume.h"
 #include "geometry/flat_solid.h"
 #include "geometry/frame_bodies.h"
 #include "geometry/plate_solid.h"
 #include "geometry/rib_place.h"
 #include "geometry/step_writer.h"
-#include "geometry/trimmed_volume.h"
 #include "tests/support/empty_folder.h"
+#include "tests/support/solid_matchers.h"
 
 namespace prismwright {
 namespace {
-
-double kernel_volume(const TopoDS_Shape& shape) {
-  GProp_GProps props;
-  BRepGProp::VolumeProperties(shape, props);
-  return props.Mass();
-}
-
-int count_of(const TopoDS_Shape& shape, TopAbs_ShapeEnum kind) {
-  TopTools_IndexedMapOfShape map;
-  TopExp::MapShapes(shape, kind, map);
-  return map.Extent();
-}
 
 bool holds(const TopoDS_Shape& solid, const gp_Pnt& p) {
   return BRepClass3d_SolidClassifier(solid, p, 1e-7).State() == TopAbs_IN;
@@ -56,10 +45,10 @@ class PlateWithTwoPockets : public ::testing::TestWithParam<Side> {
 TEST_P(PlateWithTwoPockets, IsOneValidSolidOfItsOutlinesVolume) {
   const TopoDS_Shape solid = plate_solid(plate);
   EXPECT_TRUE(BRepCheck_Analyzer(solid).IsValid());
-  EXPECT_EQ(count_of(solid, TopAbs_SOLID), 1);
-  EXPECT_EQ(count_of(solid, TopAbs_FACE), 2 + 4 + 2 + 3 + 4);
+  EXPECT_EQ(distinct_in(solid, TopAbs_SOLID), 1);
+  EXPECT_EQ(distinct_in(solid, TopAbs_FACE), 2 + 4 + 2 + 3 + 4);
   // 40 x 100 x 5 less a triangle of 75 mm2 and a rectangle of 300 mm2, 3 deep.
-  EXPECT_NEAR(kernel_volume(solid), 20000 - 3 * 375, 1e-6);
+  EXPECT_NEAR(kernel_volume_mm3(solid), 20000 - 3 * 375, 1e-6);
   EXPECT_NEAR(plate_volume_mm3(plate), 20000 - 3 * 375, 1e-9);
 }
 
@@ -76,7 +65,7 @@ TEST_P(PlateWithTwoPockets, GoesThroughWhereAPocketIsAsDeepAsThePlate) {
   plate.pocket_mm = 5;
   const TopoDS_Shape solid = plate_solid(plate);
   EXPECT_TRUE(BRepCheck_Analyzer(solid).IsValid());
-  EXPECT_NEAR(kernel_volume(solid), 20000 - 5 * 375, 1e-6);
+  EXPECT_NEAR(kernel_volume_mm3(solid), 20000 - 5 * 375, 1e-6);
 }
 
 INSTANTIATE_TEST_SUITE_P(EitherSide, PlateWithTwoPockets,
@@ -127,7 +116,7 @@ TEST_P(SixthOrderFrame, PassesTheKernelsOwnCheckInEveryPartOfItsOwnShape) {
   for (const FrameBody& body : *bodies) {
     if (!checked.insert(body.shape.TShape().get()).second) continue;
     EXPECT_TRUE(BRepCheck_Analyzer(body.shape).IsValid()) << body.mark;
-    EXPECT_EQ(count_of(body.shape, TopAbs_SOLID), 1) << body.mark;
+    EXPECT_EQ(distinct_in(body.shape, TopAbs_SOLID), 1) << body.mark;
   }
   EXPECT_LT(checked.size(), 30u) << "congruent parts share their solid";
 }
@@ -346,7 +335,7 @@ TEST_F(HandMadeFrame, IsReadBackFromAStepFileWhole) {
   }
   EXPECT_EQ(solids, 6);
   EXPECT_EQ(different.size(), 4u) << "a rib, a ring, a latch and a screw";
-  EXPECT_NEAR(kernel_volume(reader.OneShape()), volume_mm3, 1e-7 * volume_mm3);
+  EXPECT_NEAR(kernel_volume_mm3(reader.OneShape()), volume_mm3, 1e-7 * volume_mm3);
 }
 
 }  // namespace

@@ -106,7 +106,7 @@ TEST(FrameExports, WriteOneFileForEveryShapeSheetAndMachinedPart) {
   STEPControl_Reader reader;
   ASSERT_EQ(reader.ReadFile(folder.file("P01-rail-top_x1.step").c_str()), IFSelect_RetDone);
   reader.TransferRoots();
-  EXPECT_NEAR(volume_of(reader.OneShape()), 200 * 20 * 8 - 2 * kPi * 1.25 * 1.25 * 12, 1e-3);
+  EXPECT_NEAR(kernel_volume_mm3(reader.OneShape()), 200 * 20 * 8 - 2 * kPi * 1.25 * 1.25 * 12, 1e-3);
   const std::string all = text_of(folder.file("frame.step"));
   for (const FrameBody& body : frame.bodies) EXPECT_THAT(all, HasSubstr("'" + body.mark + "'"));
 }

@@ -8,6 +8,7 @@
 #include <fstream>
 #include <iterator>
 #include <nlohmann/json.hpp>
+#include <set>
 #include <sstream>
 #include <string>
 #include <vector>
@@ -50,6 +51,23 @@ class BatchDesk : public testing::Test {
   void TearDown() override { std::filesystem::remove_all(folder_); }
 
   [[nodiscard]] std::string at(const std::string& name) const { return (folder_ / name).string(); }
+
+  /// A small belt lens whose solids are soon made; `settings` follow KEY=VALUE.
+  std::string make_small_belt(const std::vector<std::string>& settings = {}) {
+    const std::string book = make_book({"--order", "6", "--work", "belt", "--panels", "3"});
+    std::vector<std::string> words = {"set", book, "section.refracting_to_deg=15", "section.upper_to_deg=30",
+                                      "section.lower_to_deg=15"};
+    words.insert(words.end(), settings.begin(), settings.end());
+    EXPECT_EQ(ask(words).code, 0);
+    return book;
+  }
+
+  [[nodiscard]] std::set<std::string> files_in(const std::string& name) const {
+    std::set<std::string> names;
+    for (const auto& entry : std::filesystem::directory_iterator(folder_ / name))
+      names.insert(entry.path().filename().string());
+    return names;
+  }
 
   /// A book made by `new` with these further words; the test fails when it cannot be made.
   std::string make_book(const std::vector<std::string>& words, const std::string& name = "lens.lensbook") {

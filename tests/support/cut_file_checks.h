@@ -22,18 +22,13 @@
 #include "geometry/frame_exports.h"
 #include "tests/support/dxf_reader.h"
 #include "tests/support/flat_parts.h"
+#include "tests/support/solid_matchers.h"
 
 namespace prismwright {
 
 inline std::string text_of(const std::string& path) {
   std::ifstream file(path, std::ios::binary);
   return {std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
-}
-
-inline double volume_of(const TopoDS_Shape& shape) {
-  GProp_GProps props;
-  BRepGProp::VolumeProperties(shape, props);
-  return props.Mass();
 }
 
 /// A level face of a plate's solid, as the kernel measures it.
@@ -199,7 +194,7 @@ inline void expect_files_match_solids(const FramePlan& plan, const std::vector<F
       const MeasuredFace at_back = face_at(solid, flat, 0);
       EXPECT_NEAR(back.area, at_back.area, kWithin * at_back.area) << flat.mark;
       EXPECT_NEAR(back.length, at_back.length, kWithin * at_back.length) << flat.mark;
-      const double volume = volume_of(solid);
+      const double volume = kernel_volume_mm3(solid);
       EXPECT_NEAR(level * flat.thickness_mm - pocket_volume_mm3(file, flat) - sunk_and_bored_mm3(flat), volume,
                   kWithin * volume)
           << flat.mark;

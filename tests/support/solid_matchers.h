@@ -8,7 +8,9 @@
 #include <BRepGProp.hxx>
 #include <BRep_Tool.hxx>
 #include <GProp_GProps.hxx>
+#include <TopExp.hxx>
 #include <TopExp_Explorer.hxx>
+#include <TopTools_IndexedMapOfShape.hxx>
 #include <TopoDS_Shape.hxx>
 
 namespace prismwright {
@@ -17,6 +19,13 @@ inline int count_in(const TopoDS_Shape& shape, TopAbs_ShapeEnum kind) {
   int count = 0;
   for (TopExp_Explorer it(shape, kind); it.More(); it.Next()) ++count;
   return count;
+}
+
+/// The same, a piece that several others share counted once.
+inline int distinct_in(const TopoDS_Shape& shape, TopAbs_ShapeEnum kind) {
+  TopTools_IndexedMapOfShape map;
+  TopExp::MapShapes(shape, kind, map);
+  return map.Extent();
 }
 
 inline double kernel_volume_mm3(const TopoDS_Shape& shape) {

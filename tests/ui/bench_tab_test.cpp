@@ -45,24 +45,8 @@ class BenchOnScreen : public WindowDesk {
           QTest::mouseClick(dialog.findChild<QAbstractButton*>("reading.record"), Qt::LeftButton);
         });
   }
-  /// Saves by this button under this name as a person does: the button, the name, Return.
   std::vector<QStringList> saved(const QString& button, const QString& dialog_name, const QString& name) {
-    const QString file = folder.filePath(name);
-    whileOpen(
-        dialog_name, [&] { click(button); },
-        [&](QDialog& dialog) {
-          auto* line = dialog.findChild<QLineEdit*>("fileNameEdit");
-          ASSERT_TRUE(line);
-          line->selectAll();
-          QTest::keyClicks(line, file);
-          QTest::keyClick(line, Qt::Key_Return);
-        });
-    QFile written(file);
-    EXPECT_TRUE(written.open(QIODevice::ReadOnly | QIODevice::Text)) << qPrintable(file);
-    std::vector<QStringList> lines;
-    for (const QString& line : QString::fromUtf8(written.readAll()).split('\n', Qt::SkipEmptyParts))
-      lines.push_back(line.split(','));
-    return lines;
+    return linesOf(saveAs(button, dialog_name, name));
   }
   static void type(QDialog& dialog, const QString& field, const QString& typed) {
     auto* line = dialog.findChild<QLineEdit*>(field);

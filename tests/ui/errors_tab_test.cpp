@@ -80,22 +80,7 @@ class ErrorsOnScreen : public WindowDesk {
   }
 
   std::vector<QStringList> savedLines(const QString& of, const QString& name) {
-    const QString file = folder.filePath(name);
-    whileOpen(
-        of + ".saveTo", [&] { click(of + ".save"); },
-        [&](QDialog& dialog) {
-          auto* line = dialog.findChild<QLineEdit*>("fileNameEdit");
-          ASSERT_TRUE(line);
-          line->selectAll();
-          QTest::keyClicks(line, file);
-          QTest::keyClick(line, Qt::Key_Return);
-        });
-    QFile saved(file);
-    std::vector<QStringList> lines;
-    if (!saved.open(QIODevice::ReadOnly)) return lines;
-    for (const QString& line : QString::fromUtf8(saved.readAll()).split('\n', Qt::SkipEmptyParts))
-      lines.push_back(line.split(','));
-    return lines;
+    return linesOf(saveAs(of, name));
   }
 };
 

@@ -105,29 +105,6 @@ class FrameDesk : public WindowDesk {
       if (cell(table, row, 0).startsWith(begins)) return row;
     return -1;
   }
-
-  /// Saves as a person does: the button, the name, Save.
-  QString saveAs(const QString& of, const QString& name) {
-    const QString file = folder.filePath(name);
-    whileOpen(
-        of + ".saveTo", [&] { click(of + ".save"); },
-        [&](QDialog& dialog) {
-          auto* line = dialog.findChild<QLineEdit*>("fileNameEdit");
-          ASSERT_TRUE(line);
-          line->selectAll();
-          QTest::keyClicks(line, file);
-          QTest::keyClick(line, Qt::Key_Return);
-        });
-    return file;
-  }
-  static std::vector<QStringList> linesOf(const QString& path) {
-    QFile file(path);
-    EXPECT_TRUE(file.open(QIODevice::ReadOnly | QIODevice::Text)) << qPrintable(path);
-    std::vector<QStringList> lines;
-    for (const QString& line : QString::fromUtf8(file.readAll()).split('\n', Qt::SkipEmptyParts))
-      lines.push_back(line.split(','));
-    return lines;
-  }
 };
 
 }  // namespace prismwright

@@ -4,26 +4,12 @@ namespace prismwright {
 namespace {
 
 /// What the page Frame asks of the 3D view: brass behind ghosted glass, chosen parts, a door that opens.
-class BlocksBehindTheGhost : public testing::Test {
+class BlocksBehindTheGhost : public BlocksOnDesk {
  protected:
-  void SetUp() override {
-    desk.resize(700, 560);
-    view = new LensView(&desk);
-    view->setGeometry(0, 0, 640, 480);
-    desk.show();
-    ASSERT_TRUE(QTest::qWaitForWindowExposed(&desk));
-    view->showLens(made);
-  }
-  QImage picture() const { return settled_picture(*view); }
   /// Where a place of the lens frame is seen.
   QPoint placeOf(const gp_Pnt& place) const {
     return qobject_cast<LensGl*>(view->picture())->project(place).toPoint();
   }
-  void clickAt(QPoint place) const { QTest::mouseClick(view->picture(), Qt::LeftButton, {}, place); }
-
-  std::shared_ptr<MadeLens> made = block_lens();
-  QWidget desk;
-  LensView* view = nullptr;
 };
 
 TEST_F(BlocksBehindTheGhost, GlassIsFaintAndBrassIsNot) {

@@ -106,4 +106,25 @@ inline QImage settled_picture(LensView& view) {
   return gl ? gl->grabFramebuffer() : QImage();
 }
 
+/// The 3D view on a desk of its own, with the blocks of block_lens in it.
+class BlocksOnDesk : public testing::Test {
+ protected:
+  void SetUp() override {
+    desk.resize(700, 560);
+    view = new LensView(&desk);
+    view->setGeometry(0, 0, 640, 480);
+    desk.show();
+    ASSERT_TRUE(QTest::qWaitForWindowExposed(&desk));
+    view->showLens(made);
+  }
+  QImage picture() const { return settled_picture(*view); }
+  void clickAt(QPoint place, Qt::KeyboardModifiers keys = {}) const {
+    QTest::mouseClick(view->picture(), Qt::LeftButton, keys, place);
+  }
+
+  std::shared_ptr<MadeLens> made = block_lens();
+  QWidget desk;
+  LensView* view = nullptr;
+};
+
 }  // namespace prismwright

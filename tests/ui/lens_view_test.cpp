@@ -6,26 +6,7 @@
 namespace prismwright {
 namespace {
 
-class BlocksInTheView : public testing::Test {
- protected:
-  void SetUp() override {
-    desk.resize(700, 560);
-    view = new LensView(&desk);
-    view->setGeometry(0, 0, 640, 480);
-    desk.show();
-    ASSERT_TRUE(QTest::qWaitForWindowExposed(&desk));
-    view->showLens(made);
-  }
-
-  QImage picture() const { return settled_picture(*view); }
-  void clickAt(QPoint place, Qt::KeyboardModifiers keys = {}) const {
-    QTest::mouseClick(view->picture(), Qt::LeftButton, keys, place);
-  }
-
-  std::shared_ptr<MadeLens> made = block_lens();
-  QWidget desk;
-  LensView* view = nullptr;
-};
+class BlocksInTheView : public BlocksOnDesk {};
 
 TEST_F(BlocksInTheView, GlassAndBrassAreSeen) {
   const QImage seen = picture();

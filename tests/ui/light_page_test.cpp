@@ -75,29 +75,6 @@ class LightOnScreen : public WindowDesk {
     ASSERT_TRUE(bench().assign({&one, 1}, {}));
     bench().stopMaking();
   }
-
-  /// Saves a plot under this name as a person does: the button, the name, Save.
-  QString saveAs(const QString& plot, const QString& name) {
-    const QString file = folder.filePath(name);
-    whileOpen(
-        plot + ".saveTo", [&] { click(plot + ".save"); },
-        [&](QDialog& dialog) {
-          auto* line = dialog.findChild<QLineEdit*>("fileNameEdit");
-          ASSERT_TRUE(line);
-          line->selectAll();
-          QTest::keyClicks(line, file);
-          QTest::keyClick(line, Qt::Key_Return);
-        });
-    return file;
-  }
-  static std::vector<QStringList> linesOf(const QString& path) {
-    QFile file(path);
-    EXPECT_TRUE(file.open(QIODevice::ReadOnly | QIODevice::Text)) << qPrintable(path);
-    std::vector<QStringList> lines;
-    for (const QString& line : QString::fromUtf8(file.readAll()).split('\n', Qt::SkipEmptyParts))
-      lines.push_back(line.split(','));
-    return lines;
-  }
 };
 
 TEST_F(LightOnScreen, FiguresAreThoseOfTheReportThatAnyOtherCallerGets) {

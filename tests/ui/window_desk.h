@@ -17,6 +17,7 @@
 #include <QTimer>
 #include <functional>
 #include <memory>
+#include <vector>
 
 #include "core/lens/quantities.h"
 #include "ui/main_window.h"
@@ -109,6 +110,32 @@ class WindowDesk : public testing::Test {
     });
     opening();
     EXPECT_TRUE(was_open) << qPrintable(name) << " was opened";
+  }
+
+  /// Saves as a person does: the button, the name, Return. Answers the file.
+  QString saveAs(const QString& button, const QString& dialog_name, const QString& name) {
+    const QString file = folder.filePath(name);
+    whileOpen(
+        dialog_name, [&] { click(button); },
+        [&](QDialog& dialog) {
+          auto* line = dialog.findChild<QLineEdit*>("fileNameEdit");
+          ASSERT_TRUE(line);
+          line->selectAll();
+          QTest::keyClicks(line, file);
+          QTest::keyClick(line, Qt::Key_Return);
+        });
+    return file;
+  }
+  /// The same where button and dialog are named after what is saved.
+  QString saveAs(const QString& of, const QString& name) { return saveAs(of + ".save", of + ".saveTo", name); }
+  /// The cells of a saved table, line by line.
+  static std::vector<QStringList> linesOf(const QString& of_file) {
+    QFile file(of_file);
+    EXPECT_TRUE(file.open(QIODevice::ReadOnly | QIODevice::Text)) << qPrintable(of_file);
+    std::vector<QStringList> lines;
+    for (const QString& line : QString::fromUtf8(file.readAll()).split('\n', Qt::SkipEmptyParts))
+      lines.push_back(line.split(','));
+    return lines;
   }
 
   QTemporaryDir folder;

@@ -14,6 +14,14 @@ QString local_time(const std::string& when_utc) {
   return when.toLocalTime().toString(QStringLiteral("yyyy-MM-dd HH:mm"));
 }
 
+QVariant number_or_blank(long long number) {
+  return number == 0 ? QVariant() : QVariant(static_cast<qlonglong>(number));
+}
+
+bool is_number(int column) {
+  return column == LedgerModel::number || column == LedgerModel::casting || column == LedgerModel::load;
+}
+
 }  // namespace
 
 LedgerModel::LedgerModel(Workbench* bench, QObject* parent) : QAbstractTableModel(parent), bench_(bench) {
@@ -51,7 +59,7 @@ int LedgerModel::columnCount(const QModelIndex& parent) const { return parent.is
 QVariant LedgerModel::headerData(int section, Qt::Orientation orientation, int role) const {
   if (orientation != Qt::Horizontal) return {};
   if (role == Qt::TextAlignmentRole)
-    return QVariant((section == number ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignVCenter);
+    return QVariant((is_number(section) ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignVCenter);
   if (role != Qt::DisplayRole) return {};
   switch (section) {
     case number:
@@ -60,6 +68,10 @@ QVariant LedgerModel::headerData(int section, Qt::Orientation orientation, int r
       return tr("When");
     case prism:
       return tr("Prism");
+    case casting:
+      return tr("Casting");
+    case load:
+      return tr("Load");
     case from:
       return tr("From");
     case to:
@@ -76,7 +88,7 @@ QVariant LedgerModel::headerData(int section, Qt::Orientation orientation, int r
 QVariant LedgerModel::data(const QModelIndex& index, int role) const {
   if (!index.isValid() || index.row() >= rowCount()) return {};
   const LedgerEntry& line = lines_[static_cast<std::size_t>(index.row())];
-  if (role == Qt::TextAlignmentRole && index.column() == number)
+  if (role == Qt::TextAlignmentRole && is_number(index.column()))
     return QVariant(Qt::AlignRight | Qt::AlignVCenter);
   if (role == Qt::ToolTipRole && index.column() == note) return QString::fromStdString(line.note);
   if (role != Qt::DisplayRole) return {};
@@ -87,6 +99,10 @@ QVariant LedgerModel::data(const QModelIndex& index, int role) const {
       return local_time(line.when_utc);
     case prism:
       return QString::fromStdString(line.mark);
+    case casting:
+      return number_or_blank(line.serial);
+    case load:
+      return number_or_blank(line.load);
     case from:
       return palette::stage_words(line.from);
     case to:

@@ -12,7 +12,7 @@ class LedgerModel : public QAbstractTableModel {
   Q_OBJECT
 
  public:
-  enum Column { number, when, prism, from, to, by, note, columns };
+  enum Column { number, when, prism, casting, from, to, load, by, note, columns };
 
   explicit LedgerModel(Workbench* bench, QObject* parent = nullptr);
   void setOnlySelection(bool only);

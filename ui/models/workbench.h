@@ -23,6 +23,7 @@
 namespace prismwright {
 
 struct BenchPlan;
+struct Master;
 
 /// One made lens: all results belong to the same values.
 struct MadeLens {
@@ -95,8 +96,13 @@ class Workbench : public QObject {
 
   Done undo();
   Done redo();
-  /// Records a step (plan_steps, then the book).
-  Done record(const StepRequest& request);
+  /// Records a step (plan_steps, then the book), with what else was written down: a load of the vessel whose
+  /// number the step's castings take (StepRequest::load = Lensbook::kNewLoad).
+  Done record(const StepRequest& request, const WorksLog& more = {});
+  /// Gives a spare casting to a prism (core/works/spares.h).
+  Done giveSpare(const QString& mark, const QString& spare, const QString& by, std::span<const Master> masters);
+  /// Adds measurements, decisions, photographs and the like to the book.
+  Done addToWorks(const WorksLog& more);
   /// Adds a reading of the laser bench that fits the bench's plan (check_reading, then the book).
   Done recordReading(const BenchPlan& plan, const BenchReading& reading);
 
@@ -123,7 +129,7 @@ class Workbench : public QObject {
   void madeChanged();  ///< made() is new, or has become stale
   void makingProgress(double share, const QString& what);
   void makingFinished(bool done, const QString& message);
-  void ledgerChanged();
+  void ledgerChanged();    ///< the ledger, or what the works wrote down beside it
   void readingsChanged();  ///< of the laser bench
   void selectionChanged();
   void unitsChanged();

@@ -2,6 +2,7 @@
 
 #include "core/lens/flat_inner_face.h"
 #include "core/light/bench_check.h"
+#include "core/works/spares.h"
 #include "ui/models/shown_numbers.h"
 #include "ui/models/workbench.h"
 #include "ui/models/workbench_inside.h"
@@ -180,15 +181,35 @@ Done Workbench::afterVariants(const std::function<Done()>& change) {
   return {};
 }
 
-Done Workbench::record(const StepRequest& request) {
+Done Workbench::record(const StepRequest& request, const WorksLog& more) {
   if (!inside_->book) return refuse(no_book_problem());
   std::vector<std::string> known;
   if (inside_->present)
     for (const PlannedPrism& prism : inside_->present.plan->prisms) known.push_back(prism.mark);
+  known = workable_marks(known, inside_->book->ledger(), request.marks);
   Outcome<std::vector<LedgerEntry>> lines = plan_steps(request, inside_->stages, known);
+  if (!lines) return refuse(lines.problem());
+  if (Done done = inside_->book->record(*lines, more); !done) return refuse(done.problem());
+  inside_->readStages();
+  emit ledgerChanged();
+  return {};
+}
+
+Done Workbench::giveSpare(const QString& mark, const QString& spare, const QString& by,
+                          std::span<const Master> masters) {
+  if (!inside_->book) return refuse(no_book_problem());
+  const Outcome<std::vector<LedgerEntry>> lines =
+      give_spare(mark.toStdString(), spare.toStdString(), by.toStdString(), {}, inside_->stages, masters);
   if (!lines) return refuse(lines.problem());
   if (Done done = inside_->book->record(*lines); !done) return refuse(done.problem());
   inside_->readStages();
+  emit ledgerChanged();
+  return {};
+}
+
+Done Workbench::addToWorks(const WorksLog& more) {
+  if (!inside_->book) return refuse(no_book_problem());
+  if (Done done = inside_->book->record({}, more); !done) return refuse(done.problem());
   emit ledgerChanged();
   return {};
 }

@@ -1,160 +1,122 @@
 #include "ui/pages/works_page.h"
 
-#include <QCheckBox>
-#include <QHBoxLayout>
-#include <QHeaderView>
-#include <QLabel>
-#include <QPushButton>
-#include <QSplitter>
-#include <QTableView>
+#include <QDate>
+#include <QDir>
+#include <QFileDialog>
+#include <QFileInfo>
+#include <QTabWidget>
 #include <QVBoxLayout>
 
-#include "ui/models/counts_model.h"
-#include "ui/models/ledger_model.h"
+#include "core/drawing/load_card.h"
+#include "core/works/spares.h"
+#include "geometry/drawing_pdf.h"
+#include "geometry/safe_file.h"
+#include "ui/models/load_marks.h"
+#include "ui/models/shown_numbers.h"
 #include "ui/pages/pages.h"
-#include "ui/style/dress.h"
-#include "ui/views/legend_strip.h"
-#include "ui/views/panel_chart.h"
+#include "ui/views/history_tab.h"
+#include "ui/views/inspection_tab.h"
+#include "ui/views/loads_tab.h"
+#include "ui/views/make_tab.h"
+#include "ui/views/plan_tab.h"
+#include "ui/views/prisms_tab.h"
 #include "ui/views/record_dialog.h"
+#include "ui/views/shrink_tab.h"
+#include "ui/views/works_export_dialog.h"
+#include "ui/views/works_form.h"
 
 namespace prismwright {
-namespace {
-
-QTableView* plain_table(QAbstractItemModel* model, const char* name, QWidget* parent) {
-  auto* table = new QTableView(parent);
-  table->setObjectName(QLatin1String(name));
-  table->setModel(model);
-  table->verticalHeader()->hide();
-  table->verticalHeader()->setDefaultSectionSize(24);
-  table->horizontalHeader()->setHighlightSections(false);
-  table->setAlternatingRowColors(true);
-  table->setShowGrid(false);
-  table->setEditTriggers(QAbstractItemView::NoEditTriggers);
-  return table;
-}
-
-QLabel* head_label(const QString& text, QWidget* parent) {
-  auto* label = new QLabel(text, parent);
-  label->setProperty("head", true);
-  return label;
-}
-
-}  // namespace
 
 QWidget* make_works_page(Workbench* bench, QWidget* parent) { return new WorksPage(bench, parent); }
 
 WorksPage::WorksPage(Workbench* bench, QWidget* parent)
-    : QWidget(parent),
-      bench_(bench),
-      counts_(new CountsModel(bench, this)),
-      ledger_(new LedgerModel(bench, this)) {
+    : QWidget(parent), bench_(bench), desk_(new WorksDesk(bench, this)) {
   setObjectName(QStringLiteral("page.works"));
   auto* column = new QVBoxLayout(this);
-  column->setContentsMargins(24, 16, 24, 16);
-  auto* halves = new QSplitter(Qt::Vertical, this);
-  halves->setChildrenCollapsible(false);
-  halves->setHandleWidth(16);
-  halves->addWidget(makeChart());
-  auto* below = new QSplitter(Qt::Horizontal, halves);
-  below->setChildrenCollapsible(false);
-  below->setHandleWidth(24);
-  below->addWidget(makeCounts());
-  below->addWidget(makeLedger());
-  below->setStretchFactor(0, 5);
-  below->setStretchFactor(1, 6);
-  halves->addWidget(below);
-  halves->setStretchFactor(0, 3);
-  halves->setStretchFactor(1, 2);
-  column->addWidget(halves);
-  connect(bench_, &Workbench::selectionChanged, this, &WorksPage::followSelection);
-  connect(bench_, &Workbench::bookChanged, this, &WorksPage::followSelection);
-  followSelection();
+  column->setContentsMargins(16, 8, 16, 12);
+  column->addWidget(makeTabs());
 }
 
-QWidget* WorksPage::makeChart() {
-  auto* holder = new QWidget(this);
-  auto* column = new QVBoxLayout(holder);
-  column->setContentsMargins(0, 0, 0, 0);
-  column->setSpacing(8);
-  auto* row = new QHBoxLayout;
-  row->setSpacing(16);
-  auto* title = new QLabel(tr("Works"), holder);
-  title->setProperty("title", true);
-  selected_ = new QLabel(holder);
-  selected_->setObjectName(QStringLiteral("works.selected"));
-  selected_->setProperty("muted", true);
-  record_ = new QPushButton(drawn_icon(QStringLiteral("record")), tr("Record a step…"), holder);
-  record_->setObjectName(QStringLiteral("works.record"));
-  record_->setProperty("brass", true);
-  record_->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_R));
-  record_->setToolTip(tr("Ctrl+R: records a stage for the selected prisms"));
-  connect(record_, &QPushButton::clicked, this, &WorksPage::record);
-  row->addWidget(title);
-  row->addWidget(selected_, 1);
-  row->addWidget(record_);
-  column->addLayout(row);
-  chart_ = new PanelChart(bench_, holder);
-  column->addWidget(chart_, 1);
-  column->addWidget(new LegendStrip(bench_, Colouring::stage, holder));
-  return holder;
+QWidget* WorksPage::makeTabs() {
+  tabs_ = new QTabWidget(this);
+  tabs_->setObjectName(QStringLiteral("works.tabs"));
+  tabs_->setDocumentMode(true);
+  tabs_->addTab(new PrismsTab(bench_, tabs_), tr("Prisms"));
+  auto* make = new MakeTab(desk_, tabs_);
+  connect(make, &MakeTab::mastersWanted, this, &WorksPage::exportMasters);
+  connect(make, &MakeTab::mouldsWanted, this, &WorksPage::exportMoulds);
+  connect(make, &MakeTab::spareWanted, this, &WorksPage::recordSpare);
+  tabs_->addTab(make, tr("Make list"));
+  auto* loads = new LoadsTab(desk_, tabs_);
+  connect(loads, &LoadsTab::cardWanted, this, &WorksPage::saveCard);
+  connect(loads, &LoadsTab::castWanted, this, &WorksPage::castLoad);
+  tabs_->addTab(loads, tr("Loads"));
+  tabs_->addTab(new InspectionTab(desk_, tabs_), tr("Inspection"));
+  tabs_->addTab(new ShrinkTab(desk_, tabs_), tr("Shrinkage"));
+  tabs_->addTab(new PlanTab(desk_, tabs_), tr("Plan"));
+  tabs_->addTab(new HistoryTab(desk_, tabs_), tr("History"));
+  tabs_->addTab(new WorksForm(bench_, tabs_), tr("Values"));
+  return tabs_;
 }
 
-QWidget* WorksPage::makeCounts() {
-  auto* holder = new QWidget(this);
-  auto* column = new QVBoxLayout(holder);
-  column->setContentsMargins(0, 0, 0, 0);
-  column->addWidget(head_label(tr("Prisms by zone and stage; a click selects them"), holder));
-  auto* table = plain_table(counts_, "counts", holder);
-  table->horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
-  table->horizontalHeader()->setSectionResizeMode(0, QHeaderView::ResizeToContents);
-  table->horizontalHeader()->setMinimumSectionSize(28);
-  table->setSelectionMode(QAbstractItemView::SingleSelection);
-  const auto select = [this](const QModelIndex& index) { bench_->select(counts_->marksOf(index)); };
-  connect(table, &QTableView::clicked, this, select);
-  connect(table, &QTableView::activated, this, select);
-  column->addWidget(table, 1);
-  return holder;
+QString WorksPage::folderFor(const char* kind) const {
+  const QFileInfo book(QString::fromStdString(bench_->book().path()));
+  return book.dir().filePath(book.completeBaseName() + QLatin1Char('-') + QLatin1String(kind));
 }
 
-QWidget* WorksPage::makeLedger() {
-  auto* holder = new QWidget(this);
-  auto* column = new QVBoxLayout(holder);
-  column->setContentsMargins(0, 0, 0, 0);
-  auto* row = new QHBoxLayout;
-  row->addWidget(head_label(tr("Ledger, newest first"), holder), 1);
-  auto* only = new QCheckBox(tr("Only the selected prisms"), holder);
-  only->setObjectName(QStringLiteral("ledger.onlySelection"));
-  connect(only, &QCheckBox::toggled, ledger_, &LedgerModel::setOnlySelection);
-  row->addWidget(only);
-  column->addLayout(row);
-  auto* table = plain_table(ledger_, "ledger", holder);
-  table->setSelectionBehavior(QAbstractItemView::SelectRows);
-  table->horizontalHeader()->setStretchLastSection(true);
-  const std::array<int, 6> widths = {48, 128, 88, 80, 80, 96};
-  for (std::size_t i = 0; i < widths.size(); ++i) table->setColumnWidth(static_cast<int>(i), widths.at(i));
-  const auto select = [this](const QModelIndex& index) {
-    bench_->select({index.siblingAtColumn(LedgerModel::prism).data().toString()});
-  };
-  connect(table, &QTableView::clicked, this, select);
-  connect(table, &QTableView::activated, this, select);
-  column->addWidget(table, 1);
-  return holder;
+void WorksPage::exportMasters(const QStringList& chosen) {
+  const WorksReckoning* works = desk_->reckoning();
+  if (works == nullptr) return;
+  WorksExportDialog dialog(WorksExportDialog::Files::masters, bench_->plan(), works->masters, chosen,
+                           bench_->inches(), folderFor("masters"), this);
+  dialog.exec();
 }
 
-void WorksPage::followSelection() {
-  const QStringList& marks = bench_->selection();
-  const bool may_record = bench_->hasBook() && !bench_->book().read_only();
-  if (marks.isEmpty())
-    selected_->setText(tr("Nothing selected: click a prism, or draw a box round a tray."));
-  else if (marks.size() == 1)
-    selected_->setText(tr("%1 selected").arg(marks.first()));
-  else
-    selected_->setText(tr("%1 prisms selected, %2 leading").arg(marks.size()).arg(marks.first()));
-  record_->setEnabled(may_record && !marks.isEmpty());
+void WorksPage::exportMoulds(const QStringList& chosen) {
+  const WorksReckoning* works = desk_->reckoning();
+  if (works == nullptr) return;
+  WorksExportDialog dialog(WorksExportDialog::Files::moulds, bench_->plan(), works->masters, chosen,
+                           bench_->inches(), folderFor("moulds"), this);
+  dialog.exec();
 }
 
-void WorksPage::record() {
-  RecordDialog dialog(bench_, bench_->selection(), this);
+void WorksPage::saveCard(std::size_t load) {
+  const WorksReckoning* works = desk_->reckoning();
+  if (works == nullptr || !works->loads || load >= works->loads->loads.size()) return;
+  QFileDialog dialog(this, tr("Save load card"), folderFor("load") + QStringLiteral("-%1.pdf").arg(load + 1),
+                     tr("PDF (*.pdf)"));
+  dialog.setObjectName(QStringLiteral("works.card.saveTo"));
+  dialog.setAcceptMode(QFileDialog::AcceptSave);
+  dialog.setDefaultSuffix(QStringLiteral("pdf"));
+  if (dialog.exec() != QDialog::Accepted || dialog.selectedFiles().isEmpty()) return;
+  const std::string path = dialog.selectedFiles().front().toStdString();
+  LoadCardWords words;
+  words.title = bench_->values().brief.title;
+  words.date = QDate::currentDate().toString(Qt::ISODate).toStdString();
+  const auto bytes = pdf_bytes(load_card(*works->loads, load, works->pieces, bench_->values().works, words));
+  const Done written = bytes ? write_whole(path, *bytes) : Done(bytes.problem());
+  if (!written) emit bench_->refused(sentence_of(written.problem()));
+}
+
+void WorksPage::castLoad(std::size_t load) {
+  const WorksReckoning* works = desk_->reckoning();
+  if (works == nullptr || !works->loads || load >= works->loads->loads.size()) return;
+  RecordDialog dialog(bench_, marks_to_cast(*works, load, bench_->stages()), this);
+  dialog.offerLoad(works->loads->loads[load].masses);
+  dialog.exec();
+}
+
+void WorksPage::recordSpare(const QString& master) {
+  const std::string name = master.toStdString();
+  const WorksReckoning* works = desk_->reckoning();
+  if (works == nullptr) return;
+  const Master* wanted = find_master(works->masters, name);
+  QStringList marks{QString::fromStdString(next_spare_mark(name, bench_->book().ledger()))};
+  for (const std::string& spare : spare_marks(bench_->book().ledger()))
+    if (wanted != nullptr && master_of_spare(works->masters, spare) == wanted)
+      marks << QString::fromStdString(spare);
+  RecordDialog dialog(bench_, marks, this);
+  dialog.tickOnly(marks.front());
   dialog.exec();
 }
 

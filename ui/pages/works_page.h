@@ -2,23 +2,19 @@
 
 #include <QWidget>
 
-#include "ui/models/workbench.h"
+#include "ui/models/works_desk.h"
 
-class QLabel;
-class QPushButton;
-class QTableView;
+class QTabWidget;
 
 namespace prismwright {
 
-class CountsModel;
-class LedgerModel;
-class PanelChart;
+class LoadsTab;
+class MakeTab;
 
-/// What has been made: the panel chart by stage, counts by zone, the ledger, and the one button that records a
-/// step.
+/// The works: what has been made and what is still to make, from masters to glazed prisms; loads of the vessel,
+/// inspection, shrinkage, time and money, the history of every prism, and the values that rule it all.
 ///
-/// Object names: panelChart, counts (table), ledger (table), ledger.onlySelection, works.record,
-/// works.selected.
+/// Object names: page.works (itself), works.tabs; those of the views.
 class WorksPage : public QWidget {
   Q_OBJECT
 
@@ -26,18 +22,18 @@ class WorksPage : public QWidget {
   explicit WorksPage(Workbench* bench, QWidget* parent = nullptr);
 
  private:
-  QWidget* makeChart();
-  QWidget* makeCounts();
-  QWidget* makeLedger();
-  void followSelection();
-  void record();
+  QWidget* makeTabs();
+  void exportMasters(const QStringList& chosen);
+  void exportMoulds(const QStringList& chosen);
+  void saveCard(std::size_t load);
+  void castLoad(std::size_t load);
+  void recordSpare(const QString& master);
+  /// A folder beside the book for files of this kind.
+  [[nodiscard]] QString folderFor(const char* kind) const;
 
   Workbench* bench_;
-  PanelChart* chart_ = nullptr;
-  CountsModel* counts_;
-  LedgerModel* ledger_;
-  QLabel* selected_ = nullptr;
-  QPushButton* record_ = nullptr;
+  WorksDesk* desk_;
+  QTabWidget* tabs_ = nullptr;
 };
 
 }  // namespace prismwright

@@ -1,20 +1,13 @@
 #include "ui/views/frame_form.h"
 
-#include <QFormLayout>
-#include <QLabel>
 #include <QVBoxLayout>
 
 #include "ui/models/setting_reasons.h"
 #include "ui/views/fold.h"
 #include "ui/views/quantity_editor.h"
+#include "ui/views/value_rows.h"
 
 namespace prismwright {
-namespace {
-
-constexpr int kLabelWidth = 108;  // one column through all folds
-
-}  // namespace
-
 FrameForm::FrameForm(Workbench* bench, QWidget* parent) : QWidget(parent), bench_(bench) {
   setObjectName(QStringLiteral("frame.form"));
   auto* column = new QVBoxLayout(this);
@@ -51,18 +44,8 @@ FrameForm::FrameForm(Workbench* bench, QWidget* parent) : QWidget(parent), bench
 QWidget* FrameForm::makeFold(const char* name, const QString& title, const std::vector<const char*>& keys,
                              bool open) {
   auto* body = new QWidget(this);
-  auto* form = new QFormLayout(body);
-  form->setContentsMargins(0, 4, 0, 4);
-  form->setHorizontalSpacing(12);
-  form->setVerticalSpacing(6);
-  form->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
-  for (const char* key : keys) {
-    auto* editor = new QuantityEditor(bench_, key, body);
-    QLabel* label = editor->makeLabel(body);
-    label->setMinimumWidth(kLabelWidth);
-    form->addRow(label, editor);
-    editors_.push_back(editor);
-  }
+  for (const ValueRow& row : add_value_rows(*make_value_form(body), bench_, keys))
+    editors_.push_back(row.editor);
   auto* fold = new Fold(QLatin1String(name), title, body, this);
   fold->setOpen(open);
   return fold;

@@ -15,8 +15,6 @@
 namespace prismwright {
 namespace {
 
-constexpr int kLabelWidth = 108;  // one column through all folds
-
 QString words_of(std::string_view text) {
   return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
 }
@@ -63,23 +61,13 @@ LightForm::LightForm(Workbench* bench, QWidget* parent) : QWidget(parent), bench
 QWidget* LightForm::makeFold(const char* name, const QString& title, const std::vector<const char*>& keys,
                              bool open) {
   auto* body = new QWidget(this);
-  auto* form = new QFormLayout(body);
-  form->setContentsMargins(0, 4, 0, 4);
-  form->setHorizontalSpacing(12);
-  form->setVerticalSpacing(6);
-  form->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
+  QFormLayout* form = make_value_form(body);
   if (std::string_view(name) == "light.lamp") {
     QWidget* generic = makeGeneric();
     form->addRow(tr("&Generic"), generic);
   }
-  for (const char* key : keys) {
-    if (!find_quantity(key)) continue;
-    auto* editor = new QuantityEditor(bench_, key, body);
-    QLabel* label = editor->makeLabel(body);
-    label->setMinimumWidth(kLabelWidth);
-    form->addRow(label, editor);
-    rows_.push_back({label, editor});
-  }
+  const std::vector<ValueRow> rows = add_value_rows(*form, bench_, keys);
+  rows_.insert(rows_.end(), rows.begin(), rows.end());
   auto* fold = new Fold(QLatin1String(name), title, body, this);
   fold->setOpen(open);
   return fold;
@@ -111,7 +99,7 @@ void LightForm::takeGeneric(int index) {
 }
 
 void LightForm::followIdle() {
-  for (const Row& row : rows_) {
+  for (const ValueRow& row : rows_) {
     const std::string& key = row.editor->quantity().key;
     const QString reason = idle_reason(bench_->values(), key);
     row.editor->setIdle(reason);

@@ -4,13 +4,11 @@
 #include <vector>
 
 #include "ui/models/workbench.h"
+#include "ui/views/value_rows.h"
 
 class QComboBox;
-class QLabel;
 
 namespace prismwright {
-
-class QuantityEditor;
 
 /// The values that rule the light: lamp, turn, screens and what it is judged by, each edited in place, and a
 /// choice of generic lamps that sets the lamp in one step.
@@ -31,11 +29,7 @@ class LightForm : public QWidget {
 
   Workbench* bench_;
   QComboBox* generic_ = nullptr;
-  struct Row {
-    QLabel* label;
-    QuantityEditor* editor;
-  };
-  std::vector<Row> rows_;
+  std::vector<ValueRow> rows_;
 };
 
 }  // namespace prismwright

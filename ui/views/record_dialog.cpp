@@ -1,5 +1,6 @@
 #include "ui/views/record_dialog.h"
 
+#include <QCheckBox>
 #include <QComboBox>
 #include <QDialogButtonBox>
 #include <QFormLayout>
@@ -13,6 +14,8 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
+#include "core/works/log_checks.h"
+#include "core/works/spares.h"
 #include "ui/models/shown_numbers.h"
 #include "ui/style/palette.h"
 
@@ -86,6 +89,7 @@ RecordDialog::RecordDialog(Workbench* bench, const QStringList& marks, QWidget* 
   form->setVerticalSpacing(12);
   form->addRow(tr("&Stage reached"), stage_);
   form->addRow(back_to_label_, back_to_);
+  makeLoad(*form);
   form->addRow(tr("&Done by"), by_);
   form->addRow(tr("&Note"), note_);
   form->addRow(advice_);
@@ -111,6 +115,67 @@ RecordDialog::RecordDialog(Workbench* bench, const QStringList& marks, QWidget* 
   connect(note_, &QPlainTextEdit::textChanged, this, &RecordDialog::advise);
   stage_->setFocus();
   advise();
+}
+
+void RecordDialog::makeLoad(QFormLayout& form) {
+  const WorksSettings& works = bench_->values().works;
+  with_load_ = named(new QCheckBox(tr("Record the &load of the vessel too"), this), "record.load");
+  load_ = new QWidget(this);
+  auto* fields = new QFormLayout(load_);
+  fields->setContentsMargins(0, 0, 0, 0);
+  const auto add = [&](const QString& label, const char* name, const std::string& text) {
+    auto* line = named(new QLineEdit(QString::fromStdString(text), load_), name);
+    fields->addRow(label, line);
+    connect(line, &QLineEdit::textChanged, this, &RecordDialog::advise);
+    return line;
+  };
+  lot_ = add(tr("Resin lot"), "record.lot", works.resin_batch);
+  tint_ = add(tr("Tint paste"), "record.tint", works.tint_name);
+  resin_g_ = add(tr("Resin, g"), "record.resinG", {});
+  initiator_g_ = add(tr("Initiator, g"), "record.initiatorG", {});
+  tint_g_ = add(tr("Tint, g"), "record.tintG", {});
+  form.addRow(with_load_);
+  form.addRow(load_);
+  connect(with_load_, &QCheckBox::toggled, this, &RecordDialog::advise);
+}
+
+void RecordDialog::tickOnly(const QString& mark) {
+  for (int i = 0; i < marks_->count(); ++i) {
+    QListWidgetItem* item = marks_->item(i);
+    item->setCheckState(item->data(Qt::UserRole).toString() == mark ? Qt::Checked : Qt::Unchecked);
+  }
+}
+
+void RecordDialog::offerLoad(const LoadMasses& masses) {
+  stage_->setCurrentIndex(stage_->findData(static_cast<int>(Stage::cast)));
+  resin_g_->setText(QString::number(masses.resin_g, 'f', 0));
+  initiator_g_->setText(QString::number(masses.initiator_g, 'f', 1));
+  tint_g_->setText(QString::number(masses.tint_g, 'f', 1));
+  with_load_->setChecked(true);
+  advise();
+}
+
+Outcome<WorksLog> RecordDialog::load() const {
+  WorksLog log;
+  if (chosen_stage(stage_) != Stage::cast || !with_load_->isChecked()) return log;
+  VesselLoad filled;
+  filled.resin = bench_->values().works.resin;
+  filled.resin_lot = lot_->text().trimmed().toStdString();
+  filled.tint = tint_->text().trimmed().toStdString();
+  filled.by = by_->text().trimmed().toStdString();
+  for (const auto& [line, mass] :
+       {std::pair(resin_g_, &filled.resin_g), std::pair(initiator_g_, &filled.initiator_g),
+        std::pair(tint_g_, &filled.tint_g)}) {
+    const QString typed = line->text().trimmed();
+    const auto grams = typed.isEmpty() ? std::optional(0.0) : read_number(typed.toStdString(), "");
+    if (!grams)
+      return request_problem("unread", typed.toStdString(),
+                             tr("\"%1\" is no mass. Type grams, for instance 812.").arg(typed).toStdString());
+    *mass = *grams;
+  }
+  if (const Done fit = check_load(filled); !fit) return fit.problem();
+  log.loads = {filled};
+  return log;
 }
 
 void RecordDialog::fillMarks(const QStringList& marks) {
@@ -140,6 +205,8 @@ StepRequest RecordDialog::request() const {
 void RecordDialog::advise() {
   const StepRequest wanted = request();
   const bool scrapping = wanted.to == Stage::scrapped;
+  with_load_->setVisible(wanted.to == Stage::cast);
+  load_->setVisible(wanted.to == Stage::cast && with_load_->isChecked());
   back_to_->setVisible(scrapping);
   back_to_label_->setVisible(scrapping);
   record_->setText(tr("Record for %n prism(s)", nullptr, static_cast<int>(wanted.marks.size())));
@@ -150,13 +217,21 @@ void RecordDialog::advise() {
   }
   std::vector<std::string> known;
   for (const PlannedPrism& prism : bench_->plan()->prisms) known.push_back(prism.mark);
+  known = workable_marks(known, bench_->book().ledger(), wanted.marks);
   const auto lines = plan_steps(wanted, bench_->stages(), known);
-  advice_->setText(lines ? QString() : sentence_of(lines.problem()));
+  const auto filled = load();
+  advice_->setText(!lines ? sentence_of(lines.problem()) : !filled ? sentence_of(filled.problem()) : QString());
 }
 
 void RecordDialog::record() {
-  const StepRequest wanted = request();
-  if (const Done done = bench_->record(wanted); !done) {
+  StepRequest wanted = request();
+  const auto filled = load();
+  if (!filled) {
+    advice_->setText(sentence_of(filled.problem()));
+    return;
+  }
+  if (!filled->loads.empty()) wanted.load = Lensbook::kNewLoad;
+  if (const Done done = bench_->record(wanted, *filled); !done) {
     advice_->setText(sentence_of(done.problem()));
     if (wanted.note.empty()) note_->setFocus();
     return;

@@ -110,7 +110,8 @@ void WritingDialog::write(Work work) {
         [this, outcome] {
           worker_.join();
           setWriting(false);
-          finish(outcome.first, outcome.second);
+          finish(outcome.second ? (outcome.first + QLatin1Char(' ') + afterword()).trimmed() : outcome.first,
+                 outcome.second);
         },
         Qt::QueuedConnection);
   });

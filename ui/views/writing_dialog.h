@@ -43,6 +43,8 @@ class WritingDialog : public QDialog {
   /// The button was pressed: reads the fields and calls write(), or finish() with what is amiss.
   virtual void begin() = 0;
   void write(Work work);
+  /// What is to be told beside the number of files once they are written.
+  [[nodiscard]] virtual QString afterword() const { return {}; }
   void finish(const QString& message, bool well);
 
  private:

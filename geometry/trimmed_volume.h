@@ -1,3 +1,0 @@
-#pragma once
-
-#include "core/lens/trimmed_volume.h"

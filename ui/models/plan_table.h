@@ -1,0 +1,17 @@
+#pragma once
+
+#include "core/works/works_reckoning.h"
+#include "ui/models/cell_table.h"
+
+namespace prismwright {
+
+/// Steps of the work: hours, days and money, estimate beside actual; a row for each step and one for the whole.
+CellSheet steps_sheet(const WorksReckoning& works);
+/// Material, hours and their cost.
+CellSheet costs_sheet(const Costs& costs);
+/// "Finished on 14 June 2027, 201 days from 26 November 2026; 812 hours of hands left", and the plan's notes.
+QString plan_words(const WorkPlan& plan);
+QString step_words(WorkStep step);
+QString day_words(std::chrono::sys_days day);
+
+}  // namespace prismwright
