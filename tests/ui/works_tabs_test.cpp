@@ -1,9 +1,11 @@
 #include <QCheckBox>
+#include <QImage>
 #include <QTabWidget>
 
 #include "tests/ui/window_desk.h"
 #include "ui/models/works_desk.h"
 #include "ui/views/bars_picture.h"
+#include "ui/views/history_tab.h"
 #include "ui/views/panel_chart.h"
 #include "ui/views/vessel_picture.h"
 
@@ -184,6 +186,60 @@ TEST_F(WorksTabs, HoursSpentStandBesideTheEstimate) {
   ASSERT_EQ(log().spendings.size(), 1u) << qPrintable(text("works.spend.refusal"));
   EXPECT_EQ(log().spendings.front().step, "master");
   EXPECT_EQ(cell("works.steps", 0, "Hours spent"), "3.5");
+}
+
+TEST_F(WorksTabs, PhotographIsKeptInTheBookAndShownWithItsPrism) {
+  recordAll(Stage::mastered);
+  const QString mark = QString::fromStdString(bench().plan()->prisms.front().mark);
+  bench().select({mark});
+  lookAt("History");
+  EXPECT_EQ(rows("works.history"), 1) << "one line of the ledger";
+  QImage picture(64, 48, QImage::Format_RGB32);
+  picture.fill(Qt::darkGreen);
+  const QString file = folder.filePath("bubble.png");
+  ASSERT_TRUE(picture.save(file));
+  auto* tab = qobject_cast<HistoryTab*>(find<QTabWidget>("works.tabs")->currentWidget());
+  ASSERT_TRUE(tab);
+  tab->addPhotograph(file);
+  QFile::remove(file);
+  ASSERT_EQ(log().photographs.size(), 1u) << qPrintable(text("works.history.refusal"));
+  EXPECT_EQ(log().photographs.front().mark, mark.toStdString());
+  EXPECT_FALSE(find<QLabel>("works.photo")->pixmap(Qt::ReturnByValue).isNull()) << "it lives in the book";
+  EXPECT_EQ(rows("works.history"), 2);
+  tab->addPhotograph(path);
+  EXPECT_EQ(log().photographs.size(), 1u) << "a lensbook is no photograph";
+  EXPECT_FALSE(text("works.history.refusal").isEmpty());
+}
+
+TEST_F(WorksTabs, SpareTakesThePlaceOfAScrappedPrism) {
+  recordAll(Stage::mastered);
+  recordAll(Stage::moulded);
+  recordAll(Stage::cast);
+  const std::string mark = bench().plan()->prisms.front().mark;
+  const QString piece = QString::fromStdString(mark).section('-', 1);
+  lookAt("Make list");
+  clickRow("works.make", 0);
+  whileOpen(
+      "record", [this] { click("works.recordSpare"); },
+      [](QDialog& dialog) {
+        auto* stage = dialog.findChild<QComboBox*>("record.stage");
+        stage->setCurrentIndex(stage->findData(static_cast<int>(Stage::cast)));
+        QTest::keyClicks(dialog.findChild<QWidget*>("record.note"), "poured with the others");
+        QTest::mouseClick(dialog.findChild<QAbstractButton*>("record.record"), Qt::LeftButton);
+      });
+  ASSERT_EQ(bench().book().ledger().back().mark, "S01-" + piece.toStdString());
+  const long long spare = bench().book().ledger().back().serial;
+  ASSERT_NE(spare, 0);
+  StepRequest scrapped;
+  scrapped.marks = {mark};
+  scrapped.to = Stage::scrapped;
+  scrapped.note = "cracked";
+  ASSERT_TRUE(bench().record(scrapped));
+  bench().select({QString::fromStdString(mark)});
+  lookAt("History");
+  click("works.spare.give");
+  EXPECT_EQ(bench().stages().stage_of(mark), Stage::cast) << qPrintable(text("works.history.refusal"));
+  EXPECT_EQ(bench().stages().serial.at(mark), spare);
 }
 
 }  // namespace

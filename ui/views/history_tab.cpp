@@ -145,7 +145,9 @@ void HistoryTab::resizeEvent(QResizeEvent* event) {
 
 QString HistoryTab::mark() const {
   const QStringList& selected = desk_->bench()->selection();
-  return selected.isEmpty() ? QString() : selected.front();
+  if (!selected.isEmpty()) return selected.front();
+  const std::vector<LedgerEntry>& ledger = desk_->bench()->book().ledger();
+  return ledger.empty() ? QString() : QString::fromStdString(ledger.back().mark);
 }
 
 std::vector<std::string> HistoryTab::marks() const {

@@ -14,9 +14,9 @@ namespace prismwright {
 
 class FilteredTable;
 
-/// The whole life of the leading selected prism, or of all where none is selected: stages, loads, measurements,
-/// decisions, bench readings, photographs. Its photographs at the right. Labels and travellers are printed for
-/// the selection, a spare can be given to the prism.
+/// The whole life of the leading selected prism, or of the one last recorded where none is selected: stages,
+/// loads, measurements, decisions, bench readings, photographs. Its photographs at the right. Labels and
+/// travellers are printed for the selection, a spare can be given to the prism.
 ///
 /// Object names: works.history (the table; see FilteredTable), works.history.told, works.photo (the picture),
 /// works.photo.which, works.photo.add, works.photo.save, works.labels, works.traveller, works.spare,
@@ -46,7 +46,7 @@ class HistoryTab : public QWidget {
   void saveTraveller();
   /// Asks for a name (dialog NAME.saveTo) and writes the sheets there.
   void savePaper(const QString& name, const QString& title, const Outcome<Drawing>& drawing);
-  [[nodiscard]] QString mark() const;  ///< empty: none selected
+  [[nodiscard]] QString mark() const;  ///< empty: none selected, and none recorded
   [[nodiscard]] std::vector<std::string> marks() const;
   void tell(const Done& done);
 

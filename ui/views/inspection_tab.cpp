@@ -53,8 +53,8 @@ InspectionTab::InspectionTab(WorksDesk* desk, QWidget* parent) : QWidget(parent)
   prisms_->addChoice(2, tr("all prisms"));
   halves->addWidget(prisms_);
   halves->addWidget(makeFeatures());
-  halves->setStretchFactor(0, 2);
-  halves->setStretchFactor(1, 3);
+  halves->setStretchFactor(0, 1);
+  halves->setStretchFactor(1, 1);
   column->addWidget(halves, 1);
   connect(desk_, &WorksDesk::changed, this, &InspectionTab::follow);
   connect(desk_->bench(), &Workbench::selectionChanged, this, &InspectionTab::followSelection);

@@ -61,6 +61,8 @@ PlanTab::PlanTab(WorksDesk* desk, QWidget* parent) : QWidget(parent), desk_(desk
   tables->setChildrenCollapsible(false);
   steps_ = new FilteredTable(QStringLiteral("works.steps"), tr("Steps"), tables);
   costs_ = new FilteredTable(QStringLiteral("works.costs"), tr("Costs"), tables);
+  steps_->setHint(tr("Filter: polishing"));
+  costs_->setHint(tr("Filter: resin"));
   tables->addWidget(steps_);
   tables->addWidget(costs_);
   tables->setStretchFactor(0, 5);
