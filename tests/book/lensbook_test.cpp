@@ -48,7 +48,7 @@ TEST_F(NewBook, IsMarkedAsALensbookOfThePresentVersion) {
   // The numbers themselves, for a change of either would shut out every book that exists.
   SQLite::Database db(file("lens.lensbook"));
   EXPECT_EQ(db.execAndGet("PRAGMA application_id").getInt(), 0x50574C42);
-  EXPECT_EQ(db.execAndGet("PRAGMA user_version").getInt(), 6);
+  EXPECT_EQ(db.execAndGet("PRAGMA user_version").getInt(), 7);
 }
 
 TEST_F(NewBook, IsNeverMadeOverAnotherFile) {

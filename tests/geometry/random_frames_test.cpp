@@ -13,6 +13,11 @@
 #include "geometry/solid_gap.h"
 #include "tests/support/random_frame.h"
 
+// The bench prismwright_random_frame_figures looks at many more; they take about a second each.
+#ifndef RANDOM_FRAMES
+#define RANDOM_FRAMES 5
+#endif
+
 namespace prismwright {
 namespace {
 
@@ -72,7 +77,7 @@ std::optional<Clearance> drawn_pair(const std::vector<Clearance>& all, Lot& lot,
 
 class RandomFrames : public ::testing::TestWithParam<int> {
  protected:
-  static constexpr int kFrames = 5;
+  static constexpr int kFrames = RANDOM_FRAMES;
   static constexpr int kLooks = 3;
 
   // What is told of the frame as it was planned. Places of both solids that lie so near prove a tight gap; the
