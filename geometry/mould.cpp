@@ -1,6 +1,7 @@
 #include "geometry/mould.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include <fmt/format.h>
@@ -17,6 +18,15 @@ namespace {
 constexpr double kChordShare = 2e-4;  ///< of the greatest size of a master
 constexpr double kFinestChord_mm = 0.02;
 constexpr double kCoarsestChord_mm = 0.15;
+
+/// What is tried where the settings as they are give no sound mould: narrower vents, a narrower gate, a thicker
+/// wall.
+struct Easing {
+  double vent = 1;
+  double gate = 1;
+  double wall = 1;
+};
+constexpr std::array<Easing, 4> kEasings = {{{1, 1, 1}, {0.5, 1, 1}, {0.5, 0.5, 1}, {0.5, 0.75, 1.3}}};
 
 double chord_of(const PlannedPrism& prism) {
   double most = 0;
@@ -71,11 +81,18 @@ void make_into(MouldAnswer& answer, const MouldOrder& order, const WorksSettings
     answer.problem = no_draw(order, draw);
     return;
   }
-  auto made = mould_block(order, skin, draw.facts, settings);
-  if (made) {
-    answer.mould = std::move(made).value();
-  } else {
-    answer.problem = made.problem();
+  for (const Easing& easing : kEasings) {
+    WorksSettings eased = settings;
+    eased.vent_mm = std::max(0.5, easing.vent * settings.vent_mm);
+    eased.gate_mm = std::max(1.0, easing.gate * settings.gate_mm);
+    eased.mould_wall_mm *= easing.wall;
+    auto made = mould_block(order, skin, draw.facts, eased);
+    if (made) {
+      answer.mould = std::move(made).value();
+      answer.problem.reset();
+      return;
+    }
+    if (!answer.problem) answer.problem = made.problem();  // of the settings as they are
   }
 }
 

@@ -40,7 +40,9 @@ struct MouldAnswer {
 };
 
 /// Makes a mould: draw, parting, halves, openings, pins, all checked by the kernel (valid, closed, volumes
-/// that add up to 1e-4 of the block). Settings out of their ranges are refused by the answer's problem.
+/// that add up to 1e-4 of the block). Where vents or gate as wide as asked would cut a half apart, such
+/// down to half as wide are tried, and a thicker wall: the facts tell what was made. Settings out of their
+/// ranges are refused by the answer's problem.
 MouldAnswer make_mould(const MouldOrder& order, const WorksSettings& settings);
 
 /// Makes moulds and keeps them by shape key, volume of the master and the settings that shape a mould, so that

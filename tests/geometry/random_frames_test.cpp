@@ -104,6 +104,8 @@ class RandomFrames : public ::testing::TestWithParam<int> {
         if (c.first != check.mark || c.second != check.rib) continue;
         const bool at_end = is_near(c.needed_mm, check.end.needed_mm());
         EXPECT_TRUE(at_end || is_near(c.needed_mm, check.sides.needed_mm())) << check.mark << " " << check.rib;
+        // A seat right through the rib has no floor: what the end lacks there, it lacks to what stands beyond.
+        if (frame.plan.values.frame.pocket_mm >= frame.plan.values.frame.rib_mm) continue;
         EXPECT_TRUE(check.end_enough || c.verdict != Verdict::clear) << check.mark << " " << check.rib;
       }
     }

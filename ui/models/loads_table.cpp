@@ -10,6 +10,8 @@ namespace {
 
 QString tr(const char* text) { return QCoreApplication::translate("LoadsTable", text); }
 QString qt(const std::string& text) { return QString::fromStdString(text); }
+/// A sentence of the core with the labels of the fields in place of their keys.
+QString told(const std::string& sentence) { return sentence_of(request_problem({}, {}, sentence)); }
 
 /// Castings of each master in the load, in the order of the make list.
 std::map<std::size_t, int> counts_of(const PlannedLoad& load) {
@@ -62,7 +64,7 @@ CellSheet loads_sheet(const WorksReckoning& works, bool inches) {
 }
 
 QString loads_words(const WorksReckoning& works) {
-  if (!works.loads) return qt(works.no_loads);
+  if (!works.loads) return told(works.no_loads);
   const LoadPlan& plan = *works.loads;
   QStringList words;
   if (plan.castings == 0 && plan.unfit.empty())
@@ -71,7 +73,7 @@ QString loads_words(const WorksReckoning& works) {
                .arg(plan.loads.size())
                .arg(plan.castings)
                .arg(plan.least_loads);
-  for (const UnfitPiece& piece : plan.unfit) words << qt(piece.words);
+  for (const UnfitPiece& piece : plan.unfit) words << told(piece.words);
   return words.join(' ');
 }
 
@@ -85,7 +87,7 @@ QString contents_words(const WorksReckoning& works, std::size_t load) {
 QStringList cure_words(const CurePlan& cure) {
   QStringList lines;
   for (const CureStep& step : cure.steps) lines << tr("%1: %2").arg(span_text(step), qt(step.what));
-  for (const std::string& note : cure.notes) lines << qt(note);
+  for (const std::string& note : cure.notes) lines << told(note);
   return lines;
 }
 

@@ -145,7 +145,7 @@ QString plan_words(const WorkPlan& plan) {
     words << tr("Finished on %1 when work starts on %2; %3 hours of hands left.")
                  .arg(day_words(plan.finish), day_words(plan.start))
                  .arg(plan.hands_left_h, 0, 'f', 0);
-  for (const std::string& note : plan.notes) words << qt(note);
+  for (const std::string& note : plan.notes) words << sentence_of(request_problem({}, {}, note));
   return words.join(' ');
 }
 
