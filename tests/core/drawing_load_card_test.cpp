@@ -83,7 +83,7 @@ std::size_t boxes_with(const Drawing& card, const std::string& name) {
   return count;
 }
 
-TEST(LoadCard, SaysWhatToWeighOutWhatToDoAndWhatToMind) {
+TEST(LoadCard, SaysWhatToWeighOutTheStepsAndWhatToMind) {
   const auto works = plated();
   const auto pieces = some_pieces();
   const LoadPlan plan = planned(pieces, works);

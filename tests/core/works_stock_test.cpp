@@ -183,7 +183,7 @@ TEST(NoStock, LeavesThePrismAsItIs) {
   EXPECT_EQ(stocked->shape_key, plan.prisms.front().shape_key);
 }
 
-TEST(StockThatCannotBePutOn, IsRefusedWithMarkFaceAndWhatToDo) {
+TEST(StockThatCannotBePutOn, IsRefusedWithMarkFaceAndAdvice) {
   PlannedPrism hollow = triangle();
   const SectionPoint b = hollow.profile.faces[2].start();
   const SectionPoint a = hollow.profile.faces[2].end();
