@@ -18,6 +18,7 @@
 #include "geometry/mould_high_points.h"
 #include "geometry/prism_shape.h"
 #include "tests/support/empty_folder.h"
+#include "tests/support/mould_lines.h"
 #include "tests/support/sample_lenses.h"
 #include "tests/support/solid_matchers.h"
 
@@ -56,38 +57,6 @@ const MouldAnswer& mould_of(const LensPlan& plan, const std::string& mark) {
   return made.emplace(order.prism.shape_key, make_mould(order, WorksSettings{})).first->second;
 }
 
-gp_Pnt point_of(SpacePoint p) { return {p.x, p.y, p.z}; }
-gp_Dir dir_of(SpaceVector v) { return {v.x, v.y, v.z}; }
-
-/// How often upright lines, drawn through the master's shadow, meet a half within the block: each must enter
-/// or leave the half's tooling once only between the cavity and the outside. Answers the greatest number of
-/// stretches of tooling found on one line.
-int most_stretches(const TopoDS_Shape& half, const TopoDS_Shape& master, const MouldFacts& facts, int across) {
-  IntCurvesFace_ShapeIntersector in_half, in_master;
-  in_half.Load(half, 1e-7);
-  in_master.Load(master, 1e-7);
-  int most = 0, met = 0;
-  for (int i = 0; i < across; ++i) {
-    for (int k = 0; k < across; ++k) {
-      const SpacePoint local{facts.block_length_mm * (i + 0.4871) / across,
-                             facts.block_width_mm * (k + 0.5313) / across, -10};
-      const gp_Lin line(point_of(facts.block.out_of(local)), dir_of(facts.draw.along));
-      in_master.Perform(line, 0, 1e4);
-      if (in_master.NbPnt() == 0) continue;
-      ++met;
-      in_half.Perform(line, 0, 1e4);
-      in_half.SortResult();
-      std::vector<double> at;
-      for (int n = 1; n <= in_half.NbPnt(); ++n) {
-        if (at.empty() || in_half.WParameter(n) - at.back() > 1e-4) at.push_back(in_half.WParameter(n));
-      }
-      most = std::max(most, static_cast<int>(at.size()) / 2);
-    }
-  }
-  EXPECT_GT(met, 20);
-  return most;
-}
-
 class MouldOf : public ::testing::TestWithParam<const char*> {
  protected:
   [[nodiscard]] const MouldAnswer& answer() const {
@@ -120,8 +89,12 @@ TEST_P(MouldOf, LeavesNeitherHalfInTheMasterNorInTheOther) {
 TEST_P(MouldOf, CalledFreeOfUndercutsIsMetOnceByEveryLineAlongItsDraw) {
   const Mould& mould = *answer().mould;
   ASSERT_TRUE(mould.facts.draw.free());
-  EXPECT_EQ(most_stretches(mould.lower, mould.master, mould.facts, 40), 1);
-  EXPECT_EQ(most_stretches(mould.upper, mould.master, mould.facts, 40), 1);
+  const LinesMet lower = lines_along_draw(mould.lower, mould.master, mould.facts, 40);
+  EXPECT_GT(lower.met, 20);
+  EXPECT_EQ(lower.most_stretches, 1);
+  const LinesMet upper = lines_along_draw(mould.upper, mould.master, mould.facts, 40);
+  EXPECT_GT(upper.met, 20);
+  EXPECT_EQ(upper.most_stretches, 1);
 }
 
 TEST_P(MouldOf, KeepsItsWallRoundTheMaster) {
