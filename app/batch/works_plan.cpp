@@ -108,7 +108,7 @@ class WorksPlan : public WorksAct {
   ExitCode run(const std::string& path, Voice& voice) override {
     const auto desk = works_to_read(path, voice);
     if (!desk) return refuse(desk.problem(), voice.err);
-    const WorksReckoning reckoning = reckon(*desk);
+    const WorksReckoning reckoning = reckon(*desk, frame_brass_kg(desk->plan));
     const std::string table = work_plan_csv(reckoning.work) + "\n" + costs_csv(reckoning.costs);
     if (const Done kept = keep_csv(form_, table); !kept) return refuse(kept.problem(), voice.err);
     if (form_.json)

@@ -5,12 +5,16 @@
 
 namespace prismwright {
 
-WorksReckoning reckon(const WorksDesk& desk) {
-  constexpr double kGramsPerKilogram = 1000;
+WorksReckoning reckon(const WorksDesk& desk, double brass_kg) {
   WorksFacts facts;
-  facts.brass_kg = totals_of(parts_list(plan_frame(desk.plan))).brass_g / kGramsPerKilogram;
+  facts.brass_kg = brass_kg;
   facts.today = today();
   return reckon_works(desk.plan, desk.book.ledger(), desk.book.works_log(), facts);
+}
+
+double frame_brass_kg(const LensPlan& plan) {
+  constexpr double kGramsPerKilogram = 1000;
+  return totals_of(parts_list(plan_frame(plan))).brass_g / kGramsPerKilogram;
 }
 
 }  // namespace prismwright

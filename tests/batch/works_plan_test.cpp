@@ -9,17 +9,12 @@ namespace {
 
 using testing::HasSubstr;
 
-class WorksPlanning : public BatchDesk {
+class WorksPlanning : public WorksDeskTest {
  protected:
-  Answer works(std::vector<std::string> words) {
-    words.insert(words.begin(), {"works", book_});
-    return ask(words);
-  }
   void SetUp() override {
     BatchDesk::SetUp();
     book_ = make_book({"--order", "4"});
   }
-  std::string book_;
 };
 
 TEST_F(WorksPlanning, TheMakeListNamesOneMasterForEveryZonePieceOfEightEqualPanels) {
@@ -91,6 +86,7 @@ TEST_F(WorksPlanning, WhatIsSpentStandsBesideTheEstimate) {
   EXPECT_DOUBLE_EQ(mould.at("spent_money"), 120);
   EXPECT_DOUBLE_EQ(mould.at("actual_money"), 120 + 5.5 * 45) << "hours at works.hour_cost, 45 to begin with";
   EXPECT_GT(mould.at("estimated_money"), 0);
+  EXPECT_GT(row_where(json.at("costs"), "item", "brass").at("quantity"), 0) << "the frame is weighed";
   EXPECT_LT(json.at("start"), json.at("finish"));
   EXPECT_THAT(bytes_of(at("plan.csv")), HasSubstr("step,"));
   EXPECT_THAT(works({"plan"}).out, HasSubstr("Ready on "));

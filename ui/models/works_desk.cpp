@@ -8,10 +8,14 @@
 namespace prismwright {
 
 WorksDesk::WorksDesk(Workbench* bench, QObject* parent) : QObject(parent), bench_(bench) {
-  for (const auto signal : {&Workbench::bookChanged, &Workbench::valuesChanged, &Workbench::ledgerChanged,
-                            &Workbench::readingsChanged, &Workbench::madeChanged})
+  for (const auto signal : {&Workbench::bookChanged, &Workbench::valuesChanged, &Workbench::ledgerChanged})
     connect(bench_, signal, this, &WorksDesk::forget);
-  connect(bench_, &Workbench::unitsChanged, this, &WorksDesk::changed);
+  connect(bench_, &Workbench::madeChanged, this, [this] {
+    reckoning_.reset();  // it weighs the frame
+    emit changed();
+  });
+  for (const auto signal : {&Workbench::readingsChanged, &Workbench::unitsChanged})
+    connect(bench_, signal, this, &WorksDesk::changed);
 }
 
 void WorksDesk::forget() {
