@@ -13,8 +13,6 @@ namespace prismwright {
 
 namespace {
 
-constexpr double kFinestChord_mm = 0.001;
-constexpr double kCoarsestChord_mm = 5;
 /// The whole lens takes about this share of the time when it is written too.
 constexpr double kShareOfLens = 0.3;
 
@@ -27,11 +25,8 @@ Done check_choice(const LensBodies& bodies, const ExportChoice& choice) {
   if (!choice.step && !choice.stl) {
     return request_problem("nothing", "", "Nothing is asked for: choose STEP, STL or both.");
   }
-  if (choice.stl && !(choice.stl_chord_mm >= kFinestChord_mm && choice.stl_chord_mm <= kCoarsestChord_mm)) {
-    return request_problem(
-        "chord", "stl_chord_mm",
-        fmt::format("The chord tolerance {:g} mm lies outside {:g} to {:g} mm. Give one within.",
-                    choice.stl_chord_mm, kFinestChord_mm, kCoarsestChord_mm));
+  if (choice.stl) {
+    if (Done fit = check_stl_chord(choice.stl_chord_mm); !fit) return fit;
   }
   for (const std::string& mark : choice.only) {
     if (bodies.find(mark) == nullptr) {

@@ -54,7 +54,7 @@ class FaceNamer {
     }
     const gp_Pnt own = place.Transformed(to_axis_);
     if (const Face* turned = turned_face(own)) {
-      return {words_for(turned->role), is_optical(turned->role), stock_on(turned->role, settings_)};
+      return {words_of(turned->role), is_optical(turned->role), stock_on(turned->role, settings_)};
     }
     const bool half = prism_.turning == TurningAxis::panel && trim.half != Half::whole;
     const double level = trim.half == Half::upper ? trim.half_gap_mm : -trim.half_gap_mm;
@@ -97,30 +97,6 @@ class FaceNamer {
 };
 
 }  // namespace
-
-const char* words_for(FaceRole role) {
-  switch (role) {
-    case FaceRole::inner:
-      return "inner";
-    case FaceRole::outer:
-      return "outer";
-    case FaceRole::entry:
-      return "entry";
-    case FaceRole::exit:
-      return "exit";
-    case FaceRole::reflecting:
-      return "reflecting";
-    case FaceRole::joint_upper:
-      return "upper joint";
-    case FaceRole::joint_lower:
-      return "lower joint";
-    case FaceRole::axis:
-      return "axis";
-    case FaceRole::land:
-      break;
-  }
-  return "land";
-}
 
 std::vector<MasterFace> casting_faces(const TopoDS_Shape& casting, const PlannedPrism& stocked,
                                       const WorksSettings& settings) {

@@ -14,7 +14,4 @@ namespace prismwright {
 std::vector<MasterFace> casting_faces(const TopoDS_Shape& casting, const PlannedPrism& stocked,
                                       const WorksSettings& settings);
 
-/// In words: "inner", "outer", "upper joint" ...
-const char* words_for(FaceRole role);
-
 }  // namespace prismwright

@@ -69,17 +69,10 @@ bool add_face(const TopoDS_Face& face, CornerBook& corners, SkinMesh& mesh) {
 }
 
 Outcome<SkinMesh> meshed(const std::string& name, const TopoDS_Shape& solid, double chord_mm) {
-  const TopoDS_Shape own = BRepBuilderAPI_Copy(solid, Standard_False, Standard_False).Shape();
-  BRepMesh_IncrementalMesh mesher(own, chord_mm, Standard_False, kAngle_rad, Standard_False);
-  SkinMesh mesh;
-  mesh.chord_mm = chord_mm;
-  CornerBook corners;
-  for (TopExp_Explorer it(own, TopAbs_FACE); it.More(); it.Next()) {
-    if (!add_face(TopoDS::Face(it.Current()), corners, mesh)) return unmeshed(name, "a face has none");
-  }
-  mesh.corners = corners.take();
-  if (mesh.facets.empty() || !mesh.is_closed()) return unmeshed(name, "they do not close");
-  return mesh;
+  auto mesh = skin_of(solid, chord_mm);
+  if (!mesh) return unmeshed(name, "a face has none");
+  if (mesh->facets.empty() || !mesh->is_closed()) return unmeshed(name, "they do not close");
+  return *std::move(mesh);
 }
 
 }  // namespace
@@ -105,6 +98,19 @@ bool SkinMesh::is_closed() const {
   return std::all_of(runs.begin(), runs.end(), [&](const auto& run) {
     return std::binary_search(runs.begin(), runs.end(), std::pair{run.second, run.first});
   });
+}
+
+std::optional<SkinMesh> skin_of(const TopoDS_Shape& solid, double deflection_mm) {
+  const TopoDS_Shape own = BRepBuilderAPI_Copy(solid, Standard_False, Standard_False).Shape();
+  BRepMesh_IncrementalMesh mesher(own, deflection_mm, Standard_False, kAngle_rad, Standard_False);
+  SkinMesh mesh;
+  mesh.chord_mm = deflection_mm;
+  CornerBook corners;
+  for (TopExp_Explorer it(own, TopAbs_FACE); it.More(); it.Next()) {
+    if (!add_face(TopoDS::Face(it.Current()), corners, mesh)) return std::nullopt;
+  }
+  mesh.corners = corners.take();
+  return mesh;
 }
 
 Outcome<SkinMesh> mesh_of(const std::string& name, const TopoDS_Shape& solid, double chord_mm) {

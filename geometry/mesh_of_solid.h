@@ -2,6 +2,7 @@
 
 #include <array>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -23,6 +24,11 @@ struct SkinMesh {
   /// Whether each edge belongs to exactly two facets, once in each direction.
   [[nodiscard]] bool is_closed() const;
 };
+
+/// The facets that the kernel's mesher gives at this deflection, those that have shrunk to nothing left out;
+/// blank where a face has none. Not looked at whether they close. The solid itself is not changed. Throws
+/// Standard_Failure.
+std::optional<SkinMesh> skin_of(const TopoDS_Shape& solid, double deflection_mm);
 
 /// Facets depart from their faces by no more than `chord_mm`. Corners are single-precision numbers, as files
 /// keep them, and one for each place. Refused (code "mesh") when the skin does not come out closed.

@@ -34,7 +34,6 @@ constexpr int kTurnsLooked = 90;
 constexpr double kAxisGift = 1.05;  ///< a block along the master's own length may have so much more plan
 
 SpaceVector vector_of(const gp_Dir& d) { return {d.X(), d.Y(), d.Z()}; }
-SpacePoint place_of(const gp_Pnt& p) { return {p.X(), p.Y(), p.Z()}; }
 
 struct Bounds {
   gp_XYZ low{1e300, 1e300, 1e300};

@@ -25,7 +25,6 @@ constexpr double kAxisGift = 0.03;
 constexpr std::size_t kLookedAtClosely = 12;
 
 SpaceVector vector_of(const gp_Vec& v) { return {v.X(), v.Y(), v.Z()}; }
-SpacePoint place_of(const gp_Pnt& p) { return {p.X(), p.Y(), p.Z()}; }
 
 double draft_deg_of(double cosine) { return degrees(std::asin(std::clamp(cosine, -1.0, 1.0))); }
 

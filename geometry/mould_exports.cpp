@@ -12,19 +12,10 @@ namespace prismwright {
 
 namespace {
 
-constexpr double kFinestChord_mm = 0.001;
-constexpr double kCoarsestChord_mm = 5;
-
 Done check(const MouldExportChoice& choice) {
   if (!choice.step && !choice.stl)
     return request_problem("nothing", "", "Nothing is asked for: choose STEP, STL or both.");
-  if (choice.stl && !(choice.stl_chord_mm >= kFinestChord_mm && choice.stl_chord_mm <= kCoarsestChord_mm)) {
-    return request_problem(
-        "chord", "stl_chord_mm",
-        fmt::format("The chord tolerance {:g} mm lies outside {:g} to {:g} mm. Give one within.",
-                    choice.stl_chord_mm, kFinestChord_mm, kCoarsestChord_mm));
-  }
-  return {};
+  return choice.stl ? check_stl_chord(choice.stl_chord_mm) : Done{};
 }
 
 class MouldWriter {

@@ -2,6 +2,7 @@
 #include <cmath>
 #include <limits>
 
+#include "core/optics/face_words.h"
 #include "geometry/convert.h"
 #include "geometry/mould_skin.h"
 
@@ -11,22 +12,6 @@ namespace {
 
 constexpr double kTurnWeight_mm =
     60;  ///< how many mm of distance a normal turned by 60 deg (1 - cos = 1/2) costs, twice
-
-std::string word_of(FaceRole role) {
-  switch (role) {
-    case FaceRole::joint_upper:
-      return "upper joint";
-    case FaceRole::joint_lower:
-      return "lower joint";
-    default:
-      return std::string(name_of(role));
-  }
-}
-
-bool is_optical(FaceRole role) {
-  return role == FaceRole::inner || role == FaceRole::outer || role == FaceRole::entry ||
-         role == FaceRole::exit || role == FaceRole::reflecting;
-}
 
 /// Keeps the word that fits best so far.
 class BestWord {
@@ -84,7 +69,7 @@ void offer_profile(const PlannedPrism& prism, const InSection& seen, BestWord& b
       const double along = std::clamp(
           ((seen.place.r - line[i].r) * r + (seen.place.z - line[i].z) * z) / (size * size), 0.0, 1.0);
       const double away = distance(seen.place, between(line[i], line[i + 1], along));
-      best.offer(word_of(face.role), is_optical(face.role), away, (seen.r * z - seen.z * r) / size);
+      best.offer(words_of(face.role), is_optical(face.role), away, (seen.r * z - seen.z * r) / size);
     }
   }
 }

@@ -9,9 +9,12 @@
 #include <gp_Pnt.hxx>
 #include <gp_Vec.hxx>
 
+#include "core/base/space.h"
 #include "core/lens/plan.h"
 
 namespace prismwright {
+
+inline SpacePoint place_of(const gp_Pnt& p) { return {p.X(), p.Y(), p.Z()}; }
 
 /// One face of a master's skin: what it is called, and the normals that its draft is judged by.
 struct SkinFace {

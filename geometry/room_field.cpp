@@ -6,6 +6,8 @@
 
 #include "core/frame/step_foot.h"
 
+#include "core/frame/plate_step.h"
+
 namespace prismwright {
 namespace {
 
@@ -34,13 +36,13 @@ double off_arc_mm(const PlateStep& arc, PlatePoint p, double away) {
 
 RegionField::Piece seen(const PlateStep& step, PlatePoint p, double reach) {
   const StepFoot foot = foot_on(step, p);
-  RegionField::Piece piece{distance_mm(p, foot.place), foot.place};
+  RegionField::Piece piece{distance(p, foot.place), foot.place};
   const bool well_inside = foot.from_end_mm > reach;
   if (step.straight()) {
     piece.swing_per_mm = well_inside ? 0 : past(piece.distance_mm, reach);
     return piece;
   }
-  const double away = distance_mm(p, step.centre);
+  const double away = distance(p, step.centre);
   if (foot.from_end_mm == 0) {
     // Off the arc's end the distance to the end point counts, which bends up, until a move leads past the
     // radius to the end: only what is left of the move then bends it down.
@@ -124,7 +126,7 @@ RegionField::Hit RegionField::to_boundary(PlatePoint p) const {
     for (const int i : bands_[band]) {
       if (!is_within(boxes_[i], p, best.distance_mm)) continue;
       const PlatePoint foot = foot_on(steps_[i], p).place;
-      const double away = distance_mm(foot, p);
+      const double away = distance(foot, p);
       if (away < best.distance_mm) best = {away, foot};
     }
   };

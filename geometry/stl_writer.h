@@ -13,4 +13,7 @@ namespace prismwright {
 /// closed. Facets that have shrunk to nothing are left out. The shape itself is not changed.
 Outcome<std::string> stl_bytes(const std::string& mark, const TopoDS_Shape& shape, double chord_mm);
 
+/// Refuses a chord tolerance outside 0.001 to 5 mm (code "chord").
+Done check_stl_chord(double chord_mm);
+
 }  // namespace prismwright

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "core/drawing/arc_chain.h"
+#include "core/optics/face_words.h"
 
 namespace prismwright {
 
@@ -17,17 +18,6 @@ constexpr double kSquareInch_mm2 = 25.4 * 25.4;
 
 std::string area_words(double area, LengthWords lengths) {
   return lengths.inches ? decimals(area / kSquareInch_mm2, 4) : decimals(area, 2);
-}
-
-std::string role_words(FaceRole role) {
-  switch (role) {
-    case FaceRole::joint_upper:
-      return "upper joint";
-    case FaceRole::joint_lower:
-      return "lower joint";
-    default:
-      return std::string(name_of(role));
-  }
 }
 
 /// Outlines are walked with the glass on the left: an arc that turns left bulges out of it.
@@ -61,7 +51,7 @@ TableLine face_row(const std::string& number, const std::string& face, const std
 void add_true_face(TableBlock& block, const std::string& number, const Face& face, LengthWords lengths,
                    double tolerance_mm) {
   const auto chain = arcs_of(face, tolerance_mm);
-  TableLine row{Kind::row, {number, role_words(face.role), fmt::format("true curve: {} arcs", chain.size())}};
+  TableLine row{Kind::row, {number, words_of(face.role), fmt::format("true curve: {} arcs", chain.size())}};
   for (std::string& cell : corner_cells(face.start(), lengths)) row.cells.push_back(std::move(cell));
   block.lines.push_back(std::move(row));
   for (std::size_t i = 0; i < chain.size(); ++i) {
@@ -150,7 +140,7 @@ TableBlock outline_table(const SectionImage& image, LengthWords lengths, double 
       continue;
     }
     const ChainPiece piece = arcs_of(face).front();
-    block.lines.push_back(face_row(count, role_words(face.role), round_words(piece), piece, lengths));
+    block.lines.push_back(face_row(count, words_of(face.role), round_words(piece), piece, lengths));
   }
   return block;
 }

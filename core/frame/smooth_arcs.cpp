@@ -6,6 +6,8 @@
 #include "core/frame/step_foot.h"
 #include "core/optics/face_curve.h"
 
+#include "core/frame/plate_step.h"
+
 namespace prismwright {
 namespace {
 
@@ -69,7 +71,7 @@ class Fitter {
     const PlatePoint p1 = curve_.place(to);
     if (halvings < kMostHalvings) {
       const double middle = (from + to) / 2;
-      const bool closed = distance_mm(p0, p1) < kFlat_mm;
+      const bool closed = distance(p0, p1) < kFlat_mm;
       if (closed || !keeps(from, to, pair_of(p0, from, p1, to))) {
         add(from, middle, halvings + 1);
         add(middle, to, halvings + 1);
@@ -89,7 +91,7 @@ class Fitter {
     for (int i = 1; i < kMeasured; ++i) {
       const PlatePoint p = curve_.place(from + (to - from) * i / kMeasured);
       const double off =
-          std::min(distance_mm(p, foot_on(pair.first, p).place), distance_mm(p, foot_on(pair.second, p).place));
+          std::min(distance(p, foot_on(pair.first, p).place), distance(p, foot_on(pair.second, p).place));
       if (!(off <= within_)) return false;
     }
     return true;

@@ -5,13 +5,12 @@
 #include <numbers>
 #include <utility>
 
+#include "core/frame/plate_step.h"
+
 namespace prismwright {
 namespace {
 
 constexpr double kHalfTurn = std::numbers::pi;
-
-// Lengths here are far from what would overflow a square: std::hypot's care costs half of a search.
-double length_of(double x, double y) { return std::sqrt(x * x + y * y); }
 
 StepFoot foot_on_line(const PlateStep& step, PlatePoint p) {
   const double du = step.to.u - step.from.u;
@@ -33,10 +32,10 @@ double past_radius(const PlateStep& arc, PlatePoint on_circle, PlatePoint p) {
 }
 
 StepFoot foot_on_arc(const PlateStep& arc, PlatePoint p) {
-  const double away = distance_mm(p, arc.centre);
+  const double away = distance(p, arc.centre);
   if (away == 0) return {arc.from, 0};
   if (!bears_on(arc, p)) {
-    return {distance_mm(p, arc.from) <= distance_mm(p, arc.to) ? arc.from : arc.to, 0};
+    return {distance(p, arc.from) <= distance(p, arc.to) ? arc.from : arc.to, 0};
   }
   const double scale = arc.radius_mm / away;
   // Across the nearer end's radius is no more than along the arc.
@@ -53,7 +52,7 @@ int crossings_of_line(PlatePoint from, PlatePoint to, PlatePoint p) {
 // Crossings of the chord, and one more where the place lies between chord and arc.
 int crossings_of_arc(const PlateStep& arc, PlatePoint p) {
   const int chord = crossings_of_line(arc.from, arc.to, p);
-  if (distance_mm(p, arc.centre) >= arc.radius_mm) return chord;
+  if (distance(p, arc.centre) >= arc.radius_mm) return chord;
   const double side =
       (arc.to.u - arc.from.u) * (p.v - arc.from.v) - (arc.to.v - arc.from.v) * (p.u - arc.from.u);
   const bool arc_on_right = (arc.turn > 0) == (std::abs(arc.turn) <= kHalfTurn);
@@ -64,8 +63,6 @@ int crossings_of_arc(const PlateStep& arc, PlatePoint p) {
 }
 
 }  // namespace
-
-double distance_mm(PlatePoint a, PlatePoint b) { return length_of(a.u - b.u, a.v - b.v); }
 
 double along_arc(const PlateStep& arc, PlatePoint p) {
   const double start = std::atan2(arc.from.v - arc.centre.v, arc.from.u - arc.centre.u);

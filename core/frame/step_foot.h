@@ -12,8 +12,6 @@ struct StepFoot {
 };
 StepFoot foot_on(const PlateStep& step, PlatePoint p);
 
-double distance_mm(PlatePoint a, PlatePoint b);
-
 /// Whether the bearing of a place from the arc's centre lies between those of the arc's ends, both included.
 bool bears_on(const PlateStep& arc, PlatePoint p);
 

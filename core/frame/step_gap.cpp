@@ -6,6 +6,8 @@
 
 #include "core/frame/step_foot.h"
 
+#include "core/frame/plate_step.h"
+
 namespace prismwright {
 namespace {
 
@@ -19,7 +21,7 @@ PlatePoint shifted(PlatePoint p, double length, PlatePoint along) {
 class Nearest {
  public:
   void take(PlatePoint first, PlatePoint second) {
-    const double gap = distance_mm(first, second);
+    const double gap = distance(first, second);
     if (gap < best_.gap_mm) best_ = {gap, first, second};
   }
   void meet(PlatePoint place) { best_ = {0, place, place}; }
@@ -44,7 +46,7 @@ std::optional<PlatePoint> crossing(const PlateStep& a, const PlateStep& b) {
 // Both places at which a circle meets a line, or the nearest of the two to each other.
 void line_and_arc(const PlateStep& line, const PlateStep& arc, bool swapped, Nearest& nearest) {
   const PlatePoint along = minus(line.to, line.from);
-  const double length = distance_mm(line.from, line.to);
+  const double length = distance(line.from, line.to);
   if (length == 0) return;
   const PlatePoint unit{along.u / length, along.v / length};
   const PlatePoint to_centre = minus(arc.centre, line.from);
@@ -65,7 +67,7 @@ void line_and_arc(const PlateStep& line, const PlateStep& arc, bool swapped, Nea
 }
 
 void two_arcs(const PlateStep& a, const PlateStep& b, Nearest& nearest) {
-  const double apart = distance_mm(a.centre, b.centre);
+  const double apart = distance(a.centre, b.centre);
   if (apart == 0) return;  // an end of one is then as near as any other place
   const PlatePoint unit{(b.centre.u - a.centre.u) / apart, (b.centre.v - a.centre.v) / apart};
   for (const double side_a : {-a.radius_mm, a.radius_mm}) {

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "core/base/angle.h"
+#include "core/lens/dense_outline.h"
 
 namespace prismwright {
 
@@ -22,18 +23,6 @@ double low_of(const Profile& profile) {
     for (const SectionPoint& p : face.points) low = std::min(low, p.z);
   }
   return low;
-}
-
-std::vector<SectionPoint> dense_outline(const Profile& profile) {
-  const auto corners = polygon_of(profile, kChord_mm);
-  std::vector<SectionPoint> outline;
-  for (std::size_t i = 0; i < corners.size(); ++i) {
-    const SectionPoint from = corners[i];
-    const SectionPoint to = corners[(i + 1) % corners.size()];
-    const int pieces = std::max(1, static_cast<int>(std::ceil(distance(from, to) / kLongest_mm)));
-    for (int k = 0; k < pieces; ++k) outline.push_back(between(from, to, static_cast<double>(k) / pieces));
-  }
-  return outline;
 }
 
 constexpr double kCarriedOn = 0.03;  ///< share of the focal distance by which joints are carried on inward
@@ -95,7 +84,7 @@ TrimmedRing::TrimmedRing(const PlannedPrism& prism)
   if (trim_.flat_inner_mm) profile_ = with_room_for_flat(std::move(profile_));
   const bool below = turning_ == TurningAxis::panel && low_of(profile_) < -1e-9;
   if (below) profile_ = mirrored(profile_);
-  outline_ = dense_outline(profile_);
+  outline_ = dense_outline(profile_, kChord_mm, kLongest_mm);
   lay_limits();
 }
 

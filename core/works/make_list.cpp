@@ -83,12 +83,9 @@ MakeList make_list(const LensPlan& plan, std::span<const Master> masters, std::s
   return list;
 }
 
-MakeList make_list(const LensPlan& plan, std::span<const Master> masters, std::span<const LedgerEntry> ledger) {
-  return make_list(plan, masters, piece_sizes(plan, masters), ledger);
-}
-
 MakeList make_list(const LensPlan& plan, std::span<const LedgerEntry> ledger) {
-  return make_list(plan, masters_of(plan), ledger);
+  const std::vector<Master> masters = masters_of(plan);
+  return make_list(plan, masters, piece_sizes(plan, masters), ledger);
 }
 
 const MakeRow* MakeList::find(std::string_view master) const {

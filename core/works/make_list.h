@@ -85,7 +85,6 @@ struct MakeList {
 /// name). Rates, lives and hours: plan.values.works. `sizes`: piece_sizes of the masters.
 MakeList make_list(const LensPlan& plan, std::span<const Master> masters, std::span<const PieceSize> sizes,
                    std::span<const LedgerEntry> ledger);
-MakeList make_list(const LensPlan& plan, std::span<const Master> masters, std::span<const LedgerEntry> ledger);
 MakeList make_list(const LensPlan& plan, std::span<const LedgerEntry> ledger);
 
 /// Columns: master, prisms, marks, mirror_of, turned_twin_of, stages one by one, masters_to_make,

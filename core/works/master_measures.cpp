@@ -8,6 +8,7 @@
 #include "core/base/angle.h"
 #include "core/frame/frame_csv.h"
 #include "core/lens/trimmed_ring.h"
+#include "core/optics/face_words.h"
 #include "core/works/master_sheet.h"
 #include "core/works/master_stretch.h"
 
@@ -90,12 +91,6 @@ double template_radius(const MeasuredState& state, const Face& face) {
   return distance(a, b) * distance(b, c) * distance(c, a) / (2 * std::abs(cross(b - a, c - a)));
 }
 
-std::string face_words(FaceRole role) {
-  std::string words(name_of(role));
-  std::replace(words.begin(), words.end(), '_', ' ');
-  return words == "joint upper" ? "upper joint" : words == "joint lower" ? "lower joint" : words;
-}
-
 /// Gathers the measures of a prism's three states.
 class MeasureMaker {
  public:
@@ -123,7 +118,7 @@ class MeasureMaker {
   }
 
   void add_width(std::size_t i) {
-    const std::string what = role(i) == FaceRole::axis ? "thickness on the axis" : face_words(role(i));
+    const std::string what = role(i) == FaceRole::axis ? "thickness on the axis" : words_of(role(i));
     add(MasterMeasure::Kind::width, fmt::format("{} to {}, {}", letter(i), letter(i + 1), what),
         [&](const MeasuredState& state) {
           const Face& face = state.profile().faces[i];
@@ -136,7 +131,7 @@ class MeasureMaker {
     std::size_t next = (i + 1) % count();
     if (role(next) == FaceRole::land) next = (next + 1) % count();
     if (role(i) == FaceRole::land || role(i) == FaceRole::axis || role(next) == FaceRole::axis) return;
-    add(MasterMeasure::Kind::angle, fmt::format("{} to {}", face_words(role(i)), face_words(role(next))),
+    add(MasterMeasure::Kind::angle, fmt::format("{} to {}", words_of(role(i)), words_of(role(next))),
         [&](const MeasuredState& state) {
           const auto& faces = state.profile().faces;
           return inside_angle(state, faces[i], faces[next]);
@@ -145,7 +140,7 @@ class MeasureMaker {
 
   void add_radius(std::size_t i) {
     if (states_[0].profile().faces[i].kind != FaceKind::arc) return;
-    add(MasterMeasure::Kind::radius, face_words(role(i)),
+    add(MasterMeasure::Kind::radius, words_of(role(i)),
         [&](const MeasuredState& state) { return template_radius(state, state.profile().faces[i]); });
   }
 

@@ -6,17 +6,13 @@
 
 #include "core/lens/trimmed_ring.h"
 #include "core/lens/turned_face.h"
+#include "core/optics/face_words.h"
 
 namespace prismwright {
 namespace {
 
 constexpr double kChord_mm = 0.002;
 constexpr double kLongest_mm = 0.25;
-
-bool is_polished(FaceRole role) {
-  return role == FaceRole::inner || role == FaceRole::outer || role == FaceRole::entry ||
-         role == FaceRole::exit || role == FaceRole::reflecting;
-}
 
 double angle_of(const std::vector<TrimmedRing::Span>& spans) {
   double sum = 0;
@@ -84,7 +80,7 @@ double optical_area_mm2(const PlannedPrism& prism) {
   const TrimmedRing ring(prism);
   double area = flat_inner_mm2(ring);
   for (const Face& face : ring.profile().faces) {
-    if (is_polished(face.role)) area += turned_area_mm2(ring, face);
+    if (is_optical(face.role)) area += turned_area_mm2(ring, face);
   }
   return area;
 }

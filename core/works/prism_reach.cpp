@@ -5,6 +5,7 @@
 #include <limits>
 
 #include "core/base/angle.h"
+#include "core/lens/dense_outline.h"
 
 namespace prismwright {
 
@@ -20,18 +21,6 @@ bool lies_below(const Profile& profile) {
   for (const Face& face : profile.faces)
     for (const SectionPoint p : face.points) low = std::min(low, p.z);
   return low < -1e-9;
-}
-
-std::vector<SectionPoint> fine_outline(const Profile& profile) {
-  const auto corners = polygon_of(profile, kChord_mm);
-  std::vector<SectionPoint> outline;
-  for (std::size_t i = 0; i < corners.size(); ++i) {
-    const SectionPoint from = corners[i];
-    const SectionPoint to = corners[(i + 1) % corners.size()];
-    const int pieces = std::max(1, static_cast<int>(std::ceil(distance(from, to) / kLongest_mm)));
-    for (int k = 0; k < pieces; ++k) outline.push_back(between(from, to, static_cast<double>(k) / pieces));
-  }
-  return outline;
 }
 
 /// The greatest a + b cos t + c sin t between two angles.
@@ -61,7 +50,7 @@ PrismReach::PrismReach(const PlannedPrism& prism)
     : ring_(prism),
       axis_z_mm_(prism.turning == TurningAxis::panel ? prism.axis_z_mm : 0),
       mirrored_(prism.turning == TurningAxis::panel && lies_below(prism.profile)),
-      outline_(fine_outline(ring_.profile())) {}
+      outline_(dense_outline(ring_.profile(), kChord_mm, kLongest_mm)) {}
 
 std::vector<PrismReach::Arc> PrismReach::arcs_at(SectionPoint p) const {
   std::vector<Arc> arcs;

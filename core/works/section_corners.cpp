@@ -49,12 +49,6 @@ SectionDirection tangent_at(const Face& face, bool at_end) {
 
 }  // namespace
 
-std::string words_of(FaceRole role) {
-  if (role == FaceRole::joint_upper) return "upper joint";
-  if (role == FaceRole::joint_lower) return "lower joint";
-  return std::string(name_of(role));
-}
-
 std::vector<SectionCorner> lettered_corners(const Profile& profile) {
   std::vector<SectionCorner> corners;
   std::map<std::string, int> seen;

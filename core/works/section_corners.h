@@ -3,7 +3,7 @@
 #include <string>
 #include <vector>
 
-#include "core/optics/profile.h"
+#include "core/optics/face_words.h"
 
 namespace prismwright {
 
@@ -19,8 +19,5 @@ std::vector<SectionCorner> lettered_corners(const Profile& profile);
 
 /// Angle of the glass at the corner where face `index` starts, degrees, between the tangents of the two faces.
 double corner_angle_deg(const Profile& profile, std::size_t index);
-
-/// "upper joint" for joint_upper, else the word of name_of.
-std::string words_of(FaceRole role);
 
 }  // namespace prismwright

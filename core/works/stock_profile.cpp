@@ -156,23 +156,6 @@ class StockMaker {
 
 }  // namespace
 
-bool is_optical(FaceRole role) {
-  switch (role) {
-    case FaceRole::inner:
-    case FaceRole::outer:
-    case FaceRole::entry:
-    case FaceRole::exit:
-    case FaceRole::reflecting:
-      return true;
-    case FaceRole::joint_upper:
-    case FaceRole::joint_lower:
-    case FaceRole::land:
-    case FaceRole::axis:
-      break;
-  }
-  return false;
-}
-
 double stock_on(FaceRole role, const WorksSettings& settings) {
   if (role == FaceRole::land || role == FaceRole::axis) return 0;
   return settings.stock_faces == StockFaces::all || is_optical(role) ? settings.stock_mm : 0;

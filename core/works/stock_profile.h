@@ -4,12 +4,10 @@
 
 #include "core/base/outcome.h"
 #include "core/lens/plan.h"
+#include "core/optics/face_words.h"
 #include "core/works/works_settings.h"
 
 namespace prismwright {
-
-/// Whether a face of the profile is ground and polished for the light.
-bool is_optical(FaceRole role);
 
 /// Sanding stock on a face of the profile, mm: that of the settings, or 0. Lands and the axis carry none.
 double stock_on(FaceRole role, const WorksSettings& settings);

@@ -9,12 +9,8 @@ namespace {
 
 using testing::HasSubstr;
 
-class WorksInspect : public BatchDesk {
+class WorksInspect : public WorksDeskTest {
  protected:
-  Answer works(std::vector<std::string> words) {
-    words.insert(words.begin(), {"works", book_});
-    return ask(words);
-  }
   void SetUp() override {
     BatchDesk::SetUp();
     book_ = make_book({"--order", "4"});
@@ -33,7 +29,6 @@ class WorksInspect : public BatchDesk {
     return fmt::format("{}={:.4f}", key_, features[0].at("drawn").get<double>() + off);
   }
 
-  std::string book_;
   std::string key_;
 };
 

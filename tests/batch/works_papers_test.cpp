@@ -8,13 +8,8 @@ namespace {
 using testing::HasSubstr;
 using testing::StartsWith;
 
-class WorksPapers : public BatchDesk {
+class WorksPapers : public WorksDeskTest {
  protected:
-  Answer works(std::vector<std::string> words) {
-    words.insert(words.begin(), {"works", book_});
-    return ask(words);
-  }
-  std::string book_;
   void SetUp() override {
     BatchDesk::SetUp();
     book_ = make_book({"--order", "4"});

@@ -8,21 +8,15 @@ namespace {
 
 using testing::HasSubstr;
 
-class WorksRecordAct : public BatchDesk {
+class WorksRecordAct : public WorksDeskTest {
  protected:
   void SetUp() override {
     BatchDesk::SetUp();
     book_ = make_book({"--order", "4"});
   }
-  Answer works(std::vector<std::string> words) {
-    words.insert(words.begin(), {"works", book_});
-    return ask(words);
-  }
   void bring_to_moulded(const std::string& marks) {
     for (const char* stage : {"mastered", "moulded"}) ASSERT_EQ(works({"record", marks, stage}).code, 0);
   }
-
-  std::string book_;
 };
 
 TEST_F(WorksRecordAct, ATrayThatIsCastGetsNumbersAndTheirLoadIsKept) {

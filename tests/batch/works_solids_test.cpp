@@ -9,22 +9,13 @@ using testing::Contains;
 using testing::HasSubstr;
 
 /// Masters and moulds of one small prism: what the files hold is tested with the solids.
-class WorksSolids : public BatchDesk {
+class WorksSolids : public WorksDeskTest {
  protected:
-  Answer works(std::vector<std::string> words) {
-    words.insert(words.begin(), {"works", book_});
-    return ask(words);
-  }
   void SetUp() override {
     BatchDesk::SetUp();
-    book_ = make_book({"--order", "6", "--work", "belt", "--panels", "3"});
-    ASSERT_EQ(ask({"set", book_, "section.refracting_to_deg=15", "section.upper_to_deg=30",
-                   "section.lower_to_deg=15"})
-                  .code,
-              0);
+    book_ = make_small_belt();
     name_ = works({"make", "--json"}).json().at("masters")[0].at("master");
   }
-  std::string book_;
   std::string name_;
 };
 

@@ -8,6 +8,7 @@
 #include "core/drawing/text_box.h"
 #include "core/works/works_cautions.h"
 #include "tests/support/random_lens.h"
+#include "tests/support/sheet_checks.h"
 
 namespace prismwright {
 namespace {
@@ -51,20 +52,6 @@ LoadPlan planned(const std::vector<LoadPiece>& pieces, const WorksSettings& work
 LoadCardWords said(Paper paper = Paper::a4) {
   return {"Gull Rock, a title that is long enough to be cut where it meets the cells beside it", "2027-03-01",
           paper};
-}
-
-/// Every text inside the border, none on another's ground.
-void expect_texts_apart(const Sheet& sheet) {
-  const PaperBox border = {{10, 10}, {sheet.size.width_mm() - 10, sheet.size.height_mm() - 10}};
-  std::vector<PaperBox> boxes;
-  for (const DrawnText& text : sheet.texts) {
-    boxes.push_back(box_of(text));
-    EXPECT_TRUE(holds(border, boxes.back())) << text.words;
-  }
-  for (std::size_t i = 0; i < boxes.size(); ++i) {
-    for (std::size_t k = 0; k < i; ++k)
-      EXPECT_FALSE(overlap(boxes[i], boxes[k])) << sheet.texts[i].words << " on " << sheet.texts[k].words;
-  }
 }
 
 std::string all_words(const Drawing& card) {

@@ -10,23 +10,15 @@
 #include "core/drawing/text_box.h"
 #include "core/frame/cut_shapes.h"
 #include "tests/support/flat_parts.h"
+#include "tests/support/sheet_checks.h"
 
 namespace prismwright {
 namespace {
 
-/// Every text inside the border, none on another's ground.
-void expect_texts_apart(const Sheet& sheet) {
-  const PaperBox border = {{10, 10}, {sheet.size.width_mm() - 10, sheet.size.height_mm() - 10}};
-  std::vector<PaperBox> boxes;
-  for (const DrawnText& text : sheet.texts) {
-    boxes.push_back(box_of(text));
-    EXPECT_TRUE(holds(border, boxes.back())) << text.words;
-    EXPECT_EQ(text.words, clean_words(text.words));
-  }
-  for (std::size_t i = 0; i < boxes.size(); ++i) {
-    for (std::size_t k = 0; k < i; ++k)
-      EXPECT_FALSE(overlap(boxes[i], boxes[k])) << sheet.texts[i].words << " on " << sheet.texts[k].words;
-  }
+/// Texts apart from each other, and fit for any file.
+void expect_clean_texts_apart(const Sheet& sheet) {
+  expect_texts_apart(sheet);
+  for (const DrawnText& text : sheet.texts) EXPECT_EQ(text.words, clean_words(text.words));
 }
 
 std::size_t times(const Sheet& sheet, const std::string& words) {
@@ -73,7 +65,7 @@ TEST(PartSheet, KeepsEveryTextOffEveryOtherWhateverThePartAndPaper) {
     for (const auto& paper : {std::optional<Paper>{}, std::optional{Paper::a4}, std::optional{Paper::letter}}) {
       for (const bool inches : {false, true}) {
         SCOPED_TRACE(part.mark + (paper ? name_of(*paper) : " any") + (inches ? " in" : " mm"));
-        expect_texts_apart(part_sheet(part, said(paper, inches)));
+        expect_clean_texts_apart(part_sheet(part, said(paper, inches)));
       }
     }
   }
@@ -112,7 +104,7 @@ TEST(PartSheet, SaysHowManyLinesAreLeftOut) {
   for (int i = 0; i < 120; ++i)
     plate.holes.push_back({{20.0 + 3 * i, 200}, 2, 0, true, "use " + std::to_string(i)});
   const Sheet sheet = part_sheet(plate, said(Paper::a4));
-  expect_texts_apart(sheet);
+  expect_clean_texts_apart(sheet);
   EXPECT_TRUE(std::ranges::any_of(sheet.texts, [](const DrawnText& text) {
     return text.words.starts_with("... and ") && text.words.ends_with(" lines more");
   }));
@@ -124,7 +116,7 @@ TEST(NestSheetDrawing, NumbersEveryPlateAndNamesIt) {
   ASSERT_TRUE(nest.ok());
   for (std::size_t i = 0; i < nest->sheets.size(); ++i) {
     const Sheet sheet = nest_sheet(*nest, i, flats, said());
-    expect_texts_apart(sheet);
+    expect_clean_texts_apart(sheet);
     for (std::size_t k = 0; k < nest->sheets[i].parts.size(); ++k) {
       EXPECT_GE(times(sheet, std::to_string(k + 1)), 1u);
       EXPECT_EQ(times(sheet, std::to_string(k + 1) + ": " + nest->sheets[i].parts[k].mark), 1u);

@@ -7,6 +7,7 @@
 #include <limits>
 #include <numbers>
 
+#include "core/frame/plate_step.h"
 #include "core/frame/step_foot.h"
 
 namespace prismwright {
@@ -16,7 +17,7 @@ constexpr double kWithin_mm = 1e-6;
 
 double distance_to(const PlateChain& chain, PlatePoint p) {
   double least = std::numeric_limits<double>::max();
-  for (const PlateStep& step : chain) least = std::min(least, distance_mm(p, foot_on(step, p).place));
+  for (const PlateStep& step : chain) least = std::min(least, distance(p, foot_on(step, p).place));
   return least;
 }
 
@@ -41,9 +42,9 @@ TEST(SmoothArcs, QuarterOfAnEllipseKeepsWithinWhatWasAsked) {
 
 TEST(SmoothArcs, WholeEllipseClosesWithItsArea) {
   const PlateChain chain = arcs_along(ellipse(2 * std::numbers::pi), kWithin_mm);
-  EXPECT_NEAR(distance_mm(chain.front().from, chain.back().to), 0, 1e-9);
+  EXPECT_NEAR(distance(chain.front().from, chain.back().to), 0, 1e-9);
   for (std::size_t i = 0; i + 1 < chain.size(); ++i) {
-    EXPECT_NEAR(distance_mm(chain[i].to, chain[i + 1].from), 0, 1e-12) << i;
+    EXPECT_NEAR(distance(chain[i].to, chain[i + 1].from), 0, 1e-12) << i;
   }
   // The outline is some 320 mm long.
   EXPECT_NEAR(signed_area_mm2(chain), std::numbers::pi * 60 * 40, 320 * kWithin_mm);

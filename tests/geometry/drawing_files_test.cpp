@@ -14,24 +14,11 @@
 #include "geometry/drawing_svg.h"
 #include "geometry/section_drawing_files.h"
 #include "tests/support/empty_folder.h"
+#include "tests/support/other_program.h"
 #include "tests/support/sample_lenses.h"
 
 namespace prismwright {
 namespace {
-
-/// What a program of other hands prints for a shell command.
-std::string answer_of(const std::string& command) {
-  std::string said;
-  std::array<char, 4096> part{};
-  FILE* pipe = ::popen(command.c_str(), "r");
-  while (pipe != nullptr) {
-    const std::size_t count = std::fread(part.data(), 1, part.size(), pipe);
-    if (count == 0) break;
-    said.append(part.data(), count);
-  }
-  if (pipe == nullptr || ::pclose(pipe) != 0) ADD_FAILURE() << command;
-  return said;
-}
 
 std::string text_of(const std::string& path) {
   std::ifstream file(path, std::ios::binary);

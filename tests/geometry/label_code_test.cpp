@@ -11,23 +11,15 @@
 #include "geometry/drawing_pdf.h"
 #include "geometry/safe_file.h"
 #include "tests/support/empty_folder.h"
+#include "tests/support/other_program.h"
 
 namespace prismwright {
 namespace {
 
 /// Lines that a program of other hands prints for a shell command.
-std::vector<std::string> answer_of(const std::string& command) {
-  std::string said;
-  std::array<char, 4096> part{};
-  FILE* pipe = ::popen(command.c_str(), "r");
-  while (pipe != nullptr) {
-    const std::size_t count = std::fread(part.data(), 1, part.size(), pipe);
-    if (count == 0) break;
-    said.append(part.data(), count);
-  }
-  if (pipe == nullptr || ::pclose(pipe) != 0) ADD_FAILURE() << command;
+std::vector<std::string> lines_of(const std::string& command) {
   std::vector<std::string> lines;
-  std::istringstream rest(said);
+  std::istringstream rest(answer_of(command));
   for (std::string line; std::getline(rest, line);) lines.push_back(line);
   return lines;
 }
@@ -47,12 +39,12 @@ TEST(LabelCode, IsReadFromThePrintedSheetByAnotherReader) {
   const auto bytes = pdf_bytes(*drawing);
   ASSERT_TRUE(bytes.ok());
   ASSERT_TRUE(write_whole(folder.file("labels.pdf"), *bytes).ok());
-  answer_of("pdftoppm -r 150 -gray -png " + folder.file("labels.pdf") + " " + folder.file("page"));
+  lines_of("pdftoppm -r 150 -gray -png " + folder.file("labels.pdf") + " " + folder.file("page"));
   const auto read =
-      answer_of("zbarimg --nodbus --quiet --raw -Sdisable -Sqrcode.enable " + folder.file("page") + "-1.png");
+      lines_of("zbarimg --nodbus --quiet --raw -Sdisable -Sqrcode.enable " + folder.file("page") + "-1.png");
   EXPECT_THAT(read, testing::UnorderedElementsAreArray(asked));
   // Words can be searched: every mark stands on the page once.
-  const auto words = answer_of("pdftotext -raw " + folder.file("labels.pdf") + " - | tr -s ' \\f' '\\n'");
+  const auto words = lines_of("pdftotext -raw " + folder.file("labels.pdf") + " - | tr -s ' \\f' '\\n'");
   for (const PrismLabel& label : labels) EXPECT_EQ(std::ranges::count(words, label.mark), 1) << label.mark;
 }
 

@@ -67,18 +67,6 @@ void expect_box(const PlannedPrism& prism) {
   EXPECT_NEAR(size.volume_mm3, kernel_volume_mm3(*solid), 1e-4 * size.volume_mm3);
 }
 
-LensValues lopsided_belt() {
-  LensValues values = starting_values("6", Work::belt, 3);
-  values.panels = {{180, 60, false}, {20, 0, false}, {160, -20, false}};
-  return values;
-}
-
-LensValues lopsided_bullseye() {
-  LensValues values = starting_values("6", Work::bullseye, 3);
-  values.panels = {{120, 40, false}, {60, -5, false}, {180, 0, false}};
-  return values;
-}
-
 LensValues flat_inside() {
   LensValues values = starting_values("6", Work::belt, 24);
   values.section.inner_face = InnerFace::flat;

@@ -17,19 +17,6 @@ struct LensCase {
   LensValues values;
 };
 
-/// Parts of 180 deg a panel, a panel with its axis near its own side, and a narrow one.
-LensValues lopsided_belt() {
-  LensValues values = starting_values("6", Work::belt, 3);
-  values.panels = {{180, 60, false}, {20, 0, false}, {160, -20, false}};
-  return values;
-}
-
-LensValues lopsided_bullseye() {
-  LensValues values = starting_values("6", Work::bullseye, 3);
-  values.panels = {{120, 40, false}, {60, -5, false}, {180, 0, false}};
-  return values;
-}
-
 LensValues without_set_back(LensValues values) {
   values.frame.pocket_mm = values.frame.rib_mm;
   values.frame.end_gap_mm = 0;

@@ -89,4 +89,15 @@ inline nlohmann::json row_where(const nlohmann::json& rows, const std::string& n
   return nullptr;
 }
 
+/// A book that is asked for its works.
+class WorksDeskTest : public BatchDesk {
+ protected:
+  Answer works(std::vector<std::string> words) const {
+    words.insert(words.begin(), {"works", book_});
+    return ask(words);
+  }
+
+  std::string book_;  ///< to be made by the test's SetUp
+};
+
 }  // namespace prismwright

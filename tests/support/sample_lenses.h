@@ -56,6 +56,19 @@ inline LensValues every_band_its_own_way() {
   return values;
 }
 
+/// Parts of 180 deg a panel, a panel with its axis near its own side, and a narrow one.
+inline LensValues lopsided_belt() {
+  LensValues values = starting_values("6", Work::belt, 3);
+  values.panels = {{180, 60, false}, {20, 0, false}, {160, -20, false}};
+  return values;
+}
+
+inline LensValues lopsided_bullseye() {
+  LensValues values = starting_values("6", Work::bullseye, 3);
+  values.panels = {{120, 40, false}, {60, -5, false}, {180, 0, false}};
+  return values;
+}
+
 /// The first prism of every distinct shape.
 inline std::vector<const PlannedPrism*> distinct_prisms(const LensPlan& plan) {
   std::vector<const PlannedPrism*> distinct;

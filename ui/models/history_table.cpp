@@ -1,7 +1,8 @@
 #include "ui/models/history_table.h"
 
 #include <QCoreApplication>
-#include <QDateTime>
+
+#include "ui/models/local_time.h"
 
 namespace prismwright {
 namespace {
@@ -27,12 +28,7 @@ QString kind_words(LifeKind kind) {
   return {};
 }
 
-Cell when_cell(const std::string& when_utc) {
-  const QString utc = qt(when_utc);
-  QDateTime when = QDateTime::fromString(utc, Qt::ISODate);
-  when.setTimeSpec(Qt::UTC);
-  return {when.isValid() ? when.toLocalTime().toString(QStringLiteral("yyyy-MM-dd HH:mm")) : utc, utc, utc};
-}
+Cell when_cell(const std::string& when_utc) { return {local_time(when_utc), qt(when_utc), qt(when_utc)}; }
 
 }  // namespace
 

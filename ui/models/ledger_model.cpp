@@ -1,18 +1,10 @@
 #include "ui/models/ledger_model.h"
 
-#include <QDateTime>
-
+#include "ui/models/local_time.h"
 #include "ui/style/palette.h"
 
 namespace prismwright {
 namespace {
-
-QString local_time(const std::string& when_utc) {
-  QDateTime when = QDateTime::fromString(QString::fromStdString(when_utc), Qt::ISODate);
-  if (!when.isValid()) return QString::fromStdString(when_utc);
-  when.setTimeSpec(Qt::UTC);
-  return when.toLocalTime().toString(QStringLiteral("yyyy-MM-dd HH:mm"));
-}
 
 QVariant number_or_blank(long long number) {
   return number == 0 ? QVariant() : QVariant(static_cast<qlonglong>(number));

@@ -3,6 +3,7 @@
 #include <QCoreApplication>
 #include <map>
 
+#include "ui/models/local_time.h"
 #include "ui/models/shown_numbers.h"
 
 namespace prismwright {
@@ -106,7 +107,7 @@ CellSheet made_loads_sheet(const Lensbook& book) {
     CellRow row;
     row.marks = cast[load->number];
     row.cells = {number_cell(QString::number(load->number), static_cast<double>(load->number)),
-                 word_cell(qt(load->when_utc).left(16).replace('T', ' ')),
+                 Cell{local_time(load->when_utc), qt(load->when_utc), qt(load->when_utc)},
                  word_cell(qt(load->resin)),
                  word_cell(qt(load->resin_lot)),
                  word_cell(qt(load->tint)),

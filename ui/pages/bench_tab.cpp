@@ -17,6 +17,7 @@
 #include "ui/views/bench_file.h"
 #include "ui/views/bench_view.h"
 #include "ui/views/board_plot.h"
+#include "ui/views/named.h"
 #include "ui/views/number_field.h"
 #include "ui/views/quantity_editor.h"
 #include "ui/views/reading_dialog.h"
@@ -27,12 +28,6 @@ namespace {
 constexpr int kSideBySide_px = 1240;  // from here on the board stands beside the table
 const QList<int> kHalvesBelow{290, 240};
 const QList<int> kHalvesBeside{900, 550};
-
-template <class Widget>
-Widget* named(Widget* widget, const char* name) {
-  widget->setObjectName(QLatin1String(name));
-  return widget;
-}
 
 Quantity within_quantity() {
   Quantity within;

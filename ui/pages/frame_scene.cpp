@@ -16,17 +16,12 @@
 #include "ui/pages/lens_controls.h"
 #include "ui/style/palette.h"
 #include "ui/views/lens_view.h"
+#include "ui/views/named.h"
 
 namespace prismwright {
 namespace {
 
 constexpr int kStepsOfDegree = 4;  // of the slider
-
-template <class Widget>
-Widget* named(Widget* widget, const char* name) {
-  widget->setObjectName(QLatin1String(name));
-  return widget;
-}
 
 /// What opens with the door: everything that belongs to its panel. A positive angle opens it.
 std::optional<DoorTurn> door_turn(const MadeLens& made) {

@@ -25,6 +25,7 @@
 #include "ui/views/light_figures.h"
 #include "ui/views/light_form.h"
 #include "ui/views/light_tables.h"
+#include "ui/views/named.h"
 #include "ui/views/number_field.h"
 #include "ui/views/period_row.h"
 #include "ui/views/range_plot.h"
@@ -33,12 +34,6 @@ namespace prismwright {
 namespace {
 
 constexpr int kSteps = 1000;  // of the bar
-
-template <class Widget>
-Widget* named(Widget* widget, const char* name) {
-  widget->setObjectName(QLatin1String(name));
-  return widget;
-}
 
 Quantity elevation_quantity() {
   Quantity quantity;

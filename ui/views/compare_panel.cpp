@@ -10,17 +10,12 @@
 #include <QVBoxLayout>
 
 #include "ui/views/comparison_table.h"
+#include "ui/views/named.h"
 
 namespace prismwright {
 namespace {
 
 constexpr int kListWidth = 216;
-
-template <class Widget>
-Widget* named(Widget* widget, const char* name) {
-  widget->setObjectName(QLatin1String(name));
-  return widget;
-}
 
 }  // namespace
 

@@ -17,15 +17,10 @@
 #include "core/optics/medium.h"
 #include "geometry/section_drawing_files.h"
 #include "ui/models/shown_numbers.h"
+#include "ui/views/named.h"
 
 namespace prismwright {
 namespace {
-
-template <class Widget>
-Widget* named(Widget* widget, const char* name) {
-  widget->setObjectName(QLatin1String(name));
-  return widget;
-}
 
 /// What the title block says, from the values of the lens.
 SectionSheetSettings settings_of(const LensValues& values) {

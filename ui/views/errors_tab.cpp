@@ -12,6 +12,7 @@
 #include "ui/models/errors_words.h"
 #include "ui/models/zone_selection.h"
 #include "ui/views/loss_bars.h"
+#include "ui/views/named.h"
 #include "ui/views/quantity_editor.h"
 #include "ui/views/saved_table.h"
 
@@ -20,12 +21,6 @@ namespace {
 
 constexpr int kSteps = 1000;  // of the bar
 constexpr int kFieldsAcross = 2;
-
-template <class Widget>
-Widget* named(Widget* widget, const char* name) {
-  widget->setObjectName(QLatin1String(name));
-  return widget;
-}
 
 QSplitter* split(Qt::Orientation way, std::initializer_list<QWidget*> parts, const QList<int>& sizes) {
   auto* splitter = new QSplitter(way);

@@ -8,17 +8,10 @@
 
 #include "core/lens/quantities.h"
 #include "geometry/exports.h"
+#include "ui/views/named.h"
 
 namespace prismwright {
-namespace {
-
-template <class Widget>
-Widget* named(Widget* widget, const char* name) {
-  widget->setObjectName(QLatin1String(name));
-  return widget;
-}
-
-}  // namespace
+namespace {}  // namespace
 
 ExportDialog::ExportDialog(Workbench* bench, const QString& folder, QWidget* parent)
     : WritingDialog(QStringLiteral("export"), tr("Export solids"), folder, parent),

@@ -23,17 +23,13 @@
 #include "ui/models/history_table.h"
 #include "ui/models/shown_numbers.h"
 #include "ui/views/filtered_table.h"
+#include "ui/views/named.h"
+#include "ui/views/refusal_label.h"
 
 namespace prismwright {
 namespace {
 
 constexpr int kKindColumn = 1;
-
-template <class Widget>
-Widget* named(Widget* widget, const char* name) {
-  widget->setObjectName(QLatin1String(name));
-  return widget;
-}
 
 QPushButton* button(const QString& words, const char* name, QWidget* parent) {
   return named(new QPushButton(words, parent), name);
@@ -122,10 +118,7 @@ QWidget* HistoryTab::makeFoot() {
   row->addWidget(labels_);
   row->addWidget(traveller_);
   column->addLayout(row);
-  refusal_ = named(new QLabel(holder), "works.history.refusal");
-  refusal_->setProperty("refusal", true);
-  refusal_->setWordWrap(true);
-  refusal_->hide();
+  refusal_ = new RefusalLabel("works.history.refusal", holder);
   column->addWidget(refusal_);
   connect(give_, &QPushButton::clicked, this, &HistoryTab::giveSpare);
   connect(labels_, &QPushButton::clicked, this, &HistoryTab::saveLabels);
@@ -224,8 +217,8 @@ void HistoryTab::askForPhotograph() {
 void HistoryTab::addPhotograph(const QString& path) {
   QFile file(path);
   if (!file.open(QIODevice::ReadOnly)) {
-    tell(file_problem("photograph", path.toStdString(),
-                      tr("%1 cannot be read. Choose another file.").arg(path).toStdString()));
+    refusal_->tell(file_problem("photograph", path.toStdString(),
+                                tr("%1 cannot be read. Choose another file.").arg(path).toStdString()));
     return;
   }
   Photograph photograph;
@@ -238,30 +231,30 @@ void HistoryTab::addPhotograph(const QString& path) {
   if (const auto serial = serials.find(photograph.mark); serial != serials.end())
     photograph.serial = serial->second;
   if (const Done fit = check_photograph(photograph); !fit) {
-    tell(fit);
+    refusal_->tell(fit);
     return;
   }
   WorksLog more;
   more.photographs = {photograph};
-  tell(desk_->bench()->addToWorks(more));
+  refusal_->tell(desk_->bench()->addToWorks(more));
 }
 
 void HistoryTab::savePhotograph() {
   const auto bytes = desk_->bench()->book().photograph_bytes(which_->currentData().toLongLong());
   if (!bytes) {
-    tell(bytes.problem());
+    refusal_->tell(bytes.problem());
     return;
   }
   const QString path =
       ask_for_file(this, QStringLiteral("works.photo"), tr("Save photograph"), which_->currentText());
-  if (!path.isEmpty()) tell(write_whole(path.toStdString(), *bytes));
+  if (!path.isEmpty()) refusal_->tell(write_whole(path.toStdString(), *bytes));
 }
 
 void HistoryTab::giveSpare() {
   const WorksReckoning* works = desk_->reckoning();
   if (works == nullptr) return;
-  tell(desk_->bench()->giveSpare(mark(), spare_->currentText(), QString::fromStdString(recorded_by()),
-                                 works->masters));
+  refusal_->tell(desk_->bench()->giveSpare(mark(), spare_->currentText(), QString::fromStdString(recorded_by()),
+                                           works->masters));
 }
 
 void HistoryTab::saveLabels() {
@@ -276,7 +269,7 @@ void HistoryTab::saveTraveller() {
   const PaperFacts facts{*bench.plan(), bench.book().ledger(), bench.book().works_log(), today()};
   const auto traveller = traveller_of(facts, marks());
   if (!traveller) {
-    tell(traveller.problem());
+    refusal_->tell(traveller.problem());
     return;
   }
   savePaper(QStringLiteral("works.traveller"), tr("Save traveller"), traveller_sheets(*traveller, Paper::a4));
@@ -284,7 +277,7 @@ void HistoryTab::saveTraveller() {
 
 void HistoryTab::savePaper(const QString& name, const QString& title, const Outcome<Drawing>& drawing) {
   if (!drawing) {
-    tell(drawing.problem());
+    refusal_->tell(drawing.problem());
     return;
   }
   const QFileInfo book(QString::fromStdString(desk_->bench()->book().path()));
@@ -293,12 +286,7 @@ void HistoryTab::savePaper(const QString& name, const QString& title, const Outc
       ask_for_file(this, name, title, book.path() + '/' + book.completeBaseName() + '-' + kind + ".pdf");
   if (path.isEmpty()) return;
   const auto bytes = pdf_bytes(*drawing);
-  tell(bytes ? write_whole(path.toStdString(), *bytes) : Done(bytes.problem()));
-}
-
-void HistoryTab::tell(const Done& done) {
-  refusal_->setVisible(!done);
-  refusal_->setText(done ? QString() : sentence_of(done.problem()));
+  refusal_->tell(bytes ? write_whole(path.toStdString(), *bytes) : Done(bytes.problem()));
 }
 
 }  // namespace prismwright

@@ -13,6 +13,7 @@ class QPushButton;
 namespace prismwright {
 
 class FilteredTable;
+class RefusalLabel;
 
 /// The whole life of the leading selected prism, or of the one last recorded where none is selected: stages,
 /// loads, measurements, decisions, bench readings, photographs. Its photographs at the right. Labels and
@@ -48,7 +49,6 @@ class HistoryTab : public QWidget {
   void savePaper(const QString& name, const QString& title, const Outcome<Drawing>& drawing);
   [[nodiscard]] QString mark() const;  ///< empty: none selected, and none recorded
   [[nodiscard]] std::vector<std::string> marks() const;
-  void tell(const Done& done);
 
   WorksDesk* desk_;
   FilteredTable* table_ = nullptr;
@@ -61,7 +61,7 @@ class HistoryTab : public QWidget {
   QPushButton* traveller_ = nullptr;
   QComboBox* spare_ = nullptr;
   QPushButton* give_ = nullptr;
-  QLabel* refusal_ = nullptr;
+  RefusalLabel* refusal_ = nullptr;
 };
 
 }  // namespace prismwright

@@ -16,15 +16,11 @@
 #include "ui/models/shown_numbers.h"
 #include "ui/models/typed_number.h"
 #include "ui/views/filtered_table.h"
+#include "ui/views/named.h"
+#include "ui/views/refusal_label.h"
 
 namespace prismwright {
 namespace {
-
-template <class Widget>
-Widget* named(Widget* widget, const char* name) {
-  widget->setObjectName(QLatin1String(name));
-  return widget;
-}
 
 QString decision_title(DecisionKind kind) {
   switch (kind) {
@@ -102,10 +98,7 @@ QWidget* InspectionTab::makeFeatures() {
   addDecision(decisions, tr("Scrap…"), "works.inspect.scrap", DecisionKind::scrap);
   decisions->addStretch(1);
   column->addLayout(decisions);
-  refusal_ = named(new QLabel(holder), "works.inspect.refusal");
-  refusal_->setProperty("refusal", true);
-  refusal_->setWordWrap(true);
-  refusal_->hide();
+  refusal_ = new RefusalLabel("works.inspect.refusal", holder);
   column->addWidget(refusal_);
   connect(record_, &QPushButton::clicked, this, &InspectionTab::record);
   connect(reading_, &QLineEdit::returnPressed, this, &InspectionTab::record);
@@ -183,11 +176,11 @@ void InspectionTab::record() {
   if (one == nullptr || measured == nullptr || !desk_->bench()->plan()) return;
   const auto value = typed_number(reading_->text(), measured->feature.unit, desk_->bench()->inches());
   if (!value) {
-    tell(request_problem("unread", reading_->text().toStdString(),
-                         tr("\"%1\" is no number. Type what was read, for instance %2.")
-                             .arg(reading_->text())
-                             .arg(measured->feature.drawn, 0, 'f', 2)
-                             .toStdString()));
+    refusal_->tell(request_problem("unread", reading_->text().toStdString(),
+                                   tr("\"%1\" is no number. Type what was read, for instance %2.")
+                                       .arg(reading_->text())
+                                       .arg(measured->feature.drawn, 0, 'f', 2)
+                                       .toStdString()));
     return;
   }
   Measurement entry;
@@ -197,14 +190,14 @@ void InspectionTab::record() {
   entry.measured = *value;
   entry.by = by_->text().trimmed().toStdString();
   if (const Done fit = check_measurement(*desk_->bench()->plan(), entry); !fit) {
-    tell(fit);
+    refusal_->tell(fit);
     return;
   }
   WorksLog more;
   more.measurements = {entry};
   const int next = features_->line().value_or(0) + 1;
   const Done done = desk_->bench()->addToWorks(more);
-  tell(done);
+  refusal_->tell(done);
   if (!done) return;
   QSettings().setValue(QStringLiteral("recordedBy"), by_->text().trimmed());
   reading_->clear();
@@ -231,13 +224,13 @@ void InspectionTab::decide(DecisionKind kind) {
   entry.by = by_->text().trimmed().toStdString();
   entry.note = reason.trimmed().toStdString();
   if (const Done fit = check_decision(*desk_->bench()->plan(), entry); !fit) {
-    tell(fit);
+    refusal_->tell(fit);
     return;
   }
   WorksLog more;
   more.decisions = {entry};
   if (kind != DecisionKind::scrap) {
-    tell(desk_->bench()->addToWorks(more));
+    refusal_->tell(desk_->bench()->addToWorks(more));
     return;
   }
   StepRequest scrapped;
@@ -245,12 +238,7 @@ void InspectionTab::decide(DecisionKind kind) {
   scrapped.to = Stage::scrapped;
   scrapped.by = entry.by;
   scrapped.note = entry.note;
-  tell(desk_->bench()->record(scrapped, more));
-}
-
-void InspectionTab::tell(const Done& done) {
-  refusal_->setVisible(!done);
-  refusal_->setText(done ? QString() : sentence_of(done.problem()));
+  refusal_->tell(desk_->bench()->record(scrapped, more));
 }
 
 }  // namespace prismwright

@@ -12,6 +12,7 @@ class QPushButton;
 namespace prismwright {
 
 class FilteredTable;
+class RefusalLabel;
 
 /// Measurements against the drawing: every prism with how it stands at the left; at the right what is to be
 /// measured on the selected one, a field for what was read, and what is done with one out of tolerance.
@@ -38,7 +39,6 @@ class InspectionTab : public QWidget {
   void decide(DecisionKind kind);
   [[nodiscard]] const InspectedPrism* prism() const;
   [[nodiscard]] const CheckedFeature* feature() const;
-  void tell(const Done& done);
 
   WorksDesk* desk_;
   FilteredTable* prisms_ = nullptr;
@@ -49,7 +49,7 @@ class InspectionTab : public QWidget {
   QLineEdit* reading_ = nullptr;
   QLineEdit* by_ = nullptr;
   QPushButton* record_ = nullptr;
-  QLabel* refusal_ = nullptr;
+  RefusalLabel* refusal_ = nullptr;
   std::vector<QPushButton*> decisions_;
 };
 

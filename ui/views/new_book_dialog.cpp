@@ -15,18 +15,13 @@
 #include "core/lens/quantities.h"
 #include "core/optics/medium.h"
 #include "ui/models/shown_numbers.h"
+#include "ui/views/named.h"
 
 namespace prismwright {
 namespace {
 
 QString from_view(std::string_view text) {
   return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
-}
-
-template <class Widget>
-Widget* named(Widget* widget, const char* name) {
-  widget->setObjectName(QLatin1String(name));
-  return widget;
 }
 
 QString free_name(const QString& folder) {

@@ -16,17 +16,13 @@
 #include "ui/models/shown_numbers.h"
 #include "ui/views/bars_picture.h"
 #include "ui/views/filtered_table.h"
+#include "ui/views/named.h"
+#include "ui/views/refusal_label.h"
 
 namespace prismwright {
 namespace {
 
 constexpr int kBarsHeight_px = 256;  // eight bars and their days
-
-template <class Widget>
-Widget* named(Widget* widget, const char* name) {
-  widget->setObjectName(QLatin1String(name));
-  return widget;
-}
 
 QLineEdit* field(const char* name, const QString& hint, QWidget* parent) {
   auto* line = named(new QLineEdit(parent), name);
@@ -97,10 +93,7 @@ QWidget* PlanTab::makeSpending() {
   row->addWidget(note_, 3);
   row->addWidget(record_);
   column->addLayout(row);
-  refusal_ = named(new QLabel(holder), "works.spend.refusal");
-  refusal_->setProperty("refusal", true);
-  refusal_->setWordWrap(true);
-  refusal_->hide();
+  refusal_ = new RefusalLabel("works.spend.refusal", holder);
   column->addWidget(refusal_);
   connect(record_, &QPushButton::clicked, this, &PlanTab::record);
   for (QLineEdit* line : {hours_, money_, note_})
@@ -124,15 +117,11 @@ void PlanTab::follow() {
 }
 
 void PlanTab::record() {
-  const auto refuse = [this](const QString& words) {
-    refusal_->setText(words);
-    refusal_->setVisible(!words.isEmpty());
-  };
   const auto hours = number_in(hours_);
   const auto money = number_in(money_);
   if (!hours || !money) {
-    refuse(tr("\"%1\" is no number. Type hours and money as plain numbers, for instance 2.5.")
-               .arg(hours ? money_->text() : hours_->text()));
+    refusal_->tell(tr("\"%1\" is no number. Type hours and money as plain numbers, for instance 2.5.")
+                       .arg(hours ? money_->text() : hours_->text()));
     return;
   }
   Spending entry;
@@ -142,13 +131,13 @@ void PlanTab::record() {
   entry.by = QSettings().value(QStringLiteral("recordedBy")).toString().toStdString();
   entry.note = note_->text().trimmed().toStdString();
   if (const Done fit = check_spending(entry); !fit) {
-    refuse(sentence_of(fit.problem()));
+    refusal_->tell(fit);
     return;
   }
   WorksLog more;
   more.spendings = {entry};
   const Done done = desk_->bench()->addToWorks(more);
-  refuse(done ? QString() : sentence_of(done.problem()));
+  refusal_->tell(done);
   if (!done) return;
   for (QLineEdit* line : {hours_, money_, note_}) line->clear();
 }

@@ -13,6 +13,7 @@ namespace prismwright {
 
 class BarsPicture;
 class FilteredTable;
+class RefusalLabel;
 
 /// When the lens is finished and what it costs: bars, hours and money by step, estimate beside what was
 /// entered; a line to enter hours and money.
@@ -44,7 +45,7 @@ class PlanTab : public QWidget {
   QLineEdit* money_ = nullptr;
   QLineEdit* note_ = nullptr;
   QPushButton* record_ = nullptr;
-  QLabel* refusal_ = nullptr;
+  RefusalLabel* refusal_ = nullptr;
 };
 
 }  // namespace prismwright

@@ -11,15 +11,10 @@
 
 #include "ui/models/bench_words.h"
 #include "ui/models/shown_numbers.h"
+#include "ui/views/named.h"
 
 namespace prismwright {
 namespace {
-
-template <class Widget>
-Widget* named(Widget* widget, const char* name) {
-  widget->setObjectName(QLatin1String(name));
-  return widget;
-}
 
 Quantity length_of_spot() {
   Quantity length;

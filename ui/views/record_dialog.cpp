@@ -18,15 +18,10 @@
 #include "core/works/spares.h"
 #include "ui/models/shown_numbers.h"
 #include "ui/style/palette.h"
+#include "ui/views/named.h"
 
 namespace prismwright {
 namespace {
-
-template <class Widget>
-Widget* named(Widget* widget, const char* name) {
-  widget->setObjectName(QLatin1String(name));
-  return widget;
-}
 
 constexpr int kAsUsual = -1;  ///< no stage named: the ledger's own rule decides
 

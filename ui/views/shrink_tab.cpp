@@ -16,18 +16,14 @@
 #include "ui/models/shrink_table.h"
 #include "ui/models/typed_number.h"
 #include "ui/views/filtered_table.h"
+#include "ui/views/named.h"
+#include "ui/views/refusal_label.h"
 
 namespace prismwright {
 namespace {
 
 constexpr std::array<ShrinkDirection, 3> kDirections = {ShrinkDirection::length, ShrinkDirection::depth,
                                                         ShrinkDirection::height};
-
-template <class Widget>
-Widget* named(Widget* widget, const char* name) {
-  widget->setObjectName(QLatin1String(name));
-  return widget;
-}
 
 }  // namespace
 
@@ -71,10 +67,7 @@ QWidget* ShrinkTab::makeReading() {
   row->addWidget(record_);
   row->addWidget(take_);
   column->addLayout(row);
-  refusal_ = named(new QLabel(holder), "works.shrink.refusal");
-  refusal_->setProperty("refusal", true);
-  refusal_->setWordWrap(true);
-  refusal_->hide();
+  refusal_ = new RefusalLabel("works.shrink.refusal", holder);
   column->addWidget(refusal_);
   connect(record_, &QPushButton::clicked, this, &ShrinkTab::record);
   connect(casting_mm_, &QLineEdit::returnPressed, this, &ShrinkTab::record);
@@ -134,8 +127,8 @@ void ShrinkTab::record() {
   const auto master = length(master_mm_);
   const auto casting = length(casting_mm_);
   if (!master || !casting) {
-    refuse(tr("\"%1\" is no length. Type what was measured, for instance 182.35.")
-               .arg(master ? casting_mm_->text() : master_mm_->text()));
+    refusal_->tell(tr("\"%1\" is no length. Type what was measured, for instance 182.35.")
+                       .arg(master ? casting_mm_->text() : master_mm_->text()));
     return;
   }
   ShrinkReading entry;
@@ -147,13 +140,13 @@ void ShrinkTab::record() {
   entry.resin_lot = bench->values().works.resin_batch;
   entry.by = QSettings().value(QStringLiteral("recordedBy")).toString().toStdString();
   if (const Done fit = check_shrink_reading(entry); !fit) {
-    refuse(sentence_of(fit.problem()));
+    refusal_->tell(fit);
     return;
   }
   WorksLog more;
   more.shrink = {entry};
   const Done done = bench->addToWorks(more);
-  refuse(done ? QString() : sentence_of(done.problem()));
+  refusal_->tell(done);
   if (!done) return;
   master_mm_->clear();
   casting_mm_->clear();
@@ -164,12 +157,7 @@ void ShrinkTab::take() {
   const ShrinkFit* fit = inUse();
   if (fit == nullptr) return;
   const Done done = desk_->bench()->assign(shrink_assignments(*fit), tr("shrinkage as measured"));
-  refuse(done ? QString() : sentence_of(done.problem()));
-}
-
-void ShrinkTab::refuse(const QString& words) {
-  refusal_->setText(words);
-  refusal_->setVisible(!words.isEmpty());
+  refusal_->tell(done);
 }
 
 }  // namespace prismwright

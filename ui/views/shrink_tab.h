@@ -12,6 +12,7 @@ class QPushButton;
 namespace prismwright {
 
 class FilteredTable;
+class RefusalLabel;
 
 /// What readings of masters and castings say of shrinkage; a line to enter a reading, and a button that lets
 /// the next masters use what was learned.
@@ -33,7 +34,6 @@ class ShrinkTab : public QWidget {
   void follow();
   void record();
   void take();
-  void refuse(const QString& words);
   /// The fit of the resin and lot in use; null where nothing was measured of it.
   [[nodiscard]] const ShrinkFit* inUse() const;
 
@@ -46,7 +46,7 @@ class ShrinkTab : public QWidget {
   QLineEdit* casting_mm_ = nullptr;
   QPushButton* record_ = nullptr;
   QPushButton* take_ = nullptr;
-  QLabel* refusal_ = nullptr;
+  RefusalLabel* refusal_ = nullptr;
 };
 
 }  // namespace prismwright
