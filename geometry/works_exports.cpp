@@ -46,7 +46,7 @@ Problem stopped_problem() {
   return problem;
 }
 
-/// "U07: kind,name,..." rows of all masters in one table.
+/// Rows of all masters in one table, each with its master before it.
 std::string with_master(const std::string& csv, const std::string& name, bool first) {
   std::string out;
   std::size_t from = 0;

@@ -11,6 +11,7 @@
 #include "core/optics/face_words.h"
 #include "core/works/master_sheet.h"
 #include "core/works/master_stretch.h"
+#include "core/works/section_corners.h"
 
 namespace prismwright {
 
@@ -96,7 +97,8 @@ class MeasureMaker {
  public:
   MeasureMaker(const PlannedPrism& prism, const PlannedPrism& stocked, const WorksSettings& settings)
       : states_{MeasuredState(stocked, master_stretch(prism, settings)), MeasuredState(stocked, {}),
-                MeasuredState(prism, {})} {}
+                MeasuredState(prism, {})},
+        corners_(lettered_corners(prism.profile)) {}
 
   std::vector<MasterMeasure> make() {
     for (std::size_t i = 0; i < count(); ++i) add_width(i);
@@ -109,7 +111,7 @@ class MeasureMaker {
  private:
   [[nodiscard]] std::size_t count() const { return states_[0].profile().faces.size(); }
   [[nodiscard]] FaceRole role(std::size_t i) const { return states_[0].profile().faces[i].role; }
-  [[nodiscard]] std::string letter(std::size_t i) const { return master_corner(i % count()); }
+  [[nodiscard]] std::string letter(std::size_t i) const { return corners_[i % count()].letter; }
 
   template <class Of>
   void add(MasterMeasure::Kind kind, const std::string& name, Of of) {
@@ -154,15 +156,11 @@ class MeasureMaker {
   }
 
   std::array<MeasuredState, 3> states_;
+  std::vector<SectionCorner> corners_;
   std::vector<MasterMeasure> measures_;
 };
 
 }  // namespace
-
-std::string master_corner(std::size_t number) {
-  const std::string letter(1, static_cast<char>('A' + number % 26));
-  return number < 26 ? letter : letter + std::to_string(number / 26);
-}
 
 const char* name_of(MasterMeasure::Kind kind) {
   switch (kind) {
@@ -184,7 +182,7 @@ std::vector<MasterMeasure> master_measures(const PlannedPrism& prism, const Plan
 }
 
 std::string master_csv(const std::vector<MasterMeasure>& measures) {
-  std::string text = "kind,name,unit,master,casting,prism\n";
+  std::string text = "kind,measure,unit,as_printed,as_cast,as_finished\n";
   for (const MasterMeasure& m : measures) {
     text += fmt::format("{},{},{},{:.4f},{:.4f},{:.4f}\n", name_of(m.kind), csv_cell(m.name), m.unit, m.master,
                         m.casting, m.prism);

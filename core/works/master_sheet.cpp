@@ -11,6 +11,7 @@
 #include "core/drawing/plate_view.h"
 #include "core/drawing/section_images.h"
 #include "core/drawing/title_block.h"
+#include "core/works/section_corners.h"
 
 namespace prismwright {
 
@@ -32,10 +33,9 @@ PlateExtent extent_of(const Profile& profile) {
 /// Letters outside the glass, along the line that halves the corner.
 void letter_corners(SheetMaker& maker, const Profile& profile, const PaperMap& map) {
   const SectionPoint middle = centroid(profile);
-  for (std::size_t i = 0; i < profile.faces.size(); ++i) {
-    const SectionPoint corner = profile.faces[i].start();
-    const PaperPoint p = map.at(corner);
-    const double out = std::atan2(corner.z - middle.z, corner.r - middle.r);
+  for (const SectionCorner& corner : lettered_corners(profile)) {
+    const PaperPoint p = map.at(corner.place);
+    const double out = std::atan2(corner.place.z - middle.z, corner.place.r - middle.r);
     std::vector<PaperPoint> places;
     for (const double away : {4.0, 5.5, 7.0, 9.0, 12.0}) {
       for (const double aside : {0.0, 0.4, -0.4, 0.8, -0.8}) {
@@ -43,7 +43,7 @@ void letter_corners(SheetMaker& maker, const Profile& profile, const PaperMap& m
             {p.x + away * std::cos(out + aside), p.y + away * std::sin(out + aside) - 0.35 * kLetter_mm});
       }
     }
-    maker.write_at_free({master_corner(i), {}, kLetter_mm, Anchor::middle, false, true}, places);
+    maker.write_at_free({corner.letter, {}, kLetter_mm, Anchor::middle, false, true}, places);
   }
 }
 

@@ -15,7 +15,7 @@ namespace prismwright {
 struct MasterMeasure {
   enum class Kind { width, angle, radius, length };
   Kind kind = Kind::width;
-  std::string name;  ///< "A to B, exit", "entry to exit", "outer", "from end to end at A"
+  std::string name;  ///< "A to B, entry", "entry to exit", "outer", "from end to end at A"
   std::string unit;  ///< "mm" or "deg"
   double master = 0;
   double casting = 0;
@@ -23,19 +23,18 @@ struct MasterMeasure {
 };
 
 const char* name_of(MasterMeasure::Kind kind);  ///< "width", "angle", "radius", "length"
-/// Letter of a corner of the profile: "A" is where its first face starts, "B" where its second does.
-std::string master_corner(std::size_t number);
 
 /// What to expect to measure: straight widths of every face of the section from corner to corner (and
 /// the thickness of a centre on its axis), angles inside
 /// the glass between neighbouring faces (past the land between them, along the faces' own ends), radii of arcs
 /// by template (the circle through an arc's ends and middle), and the straight length along every corner from
-/// end to end, or across a whole ring. Sections are those at the middle of the prism, where a master is
+/// end to end, or across a whole ring. Corners have the letters that inspection and travellers call them by
+/// (core/works/section_corners.h). Sections are those at the middle of the prism, where a master is
 /// stretched along depth and height alone. `stocked` is with_stock(prism, settings).
 std::vector<MasterMeasure> master_measures(const PlannedPrism& prism, const PlannedPrism& stocked,
                                            const WorksSettings& settings);
 
-/// kind, name, unit, master, casting, prism.
+/// Columns: kind, measure, unit, as_printed, as_cast, as_finished.
 std::string master_csv(const std::vector<MasterMeasure>& measures);
 
 /// What the caller says on the sheet.

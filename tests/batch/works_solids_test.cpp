@@ -26,7 +26,9 @@ TEST_F(WorksSolids, AMasterIsWrittenInEveryKindOfFileWithTheSheetOfWhatToMeasure
   const auto files = files_in("masters");
   for (const char* ending : {".step", ".stl", ".3mf"}) EXPECT_THAT(files, Contains(name_ + ending));
   EXPECT_THAT(files, Contains("masters.pdf"));
-  EXPECT_THAT(bytes_of(at("masters/masters.csv")), HasSubstr(name_));
+  const std::string csv = bytes_of(at("masters/masters.csv"));
+  EXPECT_THAT(csv, HasSubstr("\n" + name_ + ",width,"));
+  EXPECT_EQ(csv.rfind("master,kind,measure,unit,as_printed,as_cast,as_finished\n", 0), 0u);
   EXPECT_EQ(answer.json().at("files").size(), files.size());
 }
 
