@@ -1,5 +1,8 @@
 #pragma once
 
+#include <cstdint>
+#include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -32,13 +35,36 @@ struct PaperStep {
   double radius_mm = 0;  ///< on paper
 };
 
-/// A line, an arc, or a chain of them; closed strokes may be filled with black.
+/// A colour on paper.
+struct PaperColour {
+  std::uint8_t red = 0;
+  std::uint8_t green = 0;
+  std::uint8_t blue = 0;
+};
+
+/// A line, an arc, or a chain of them; closed strokes may be filled with black, or with a colour under the
+/// line.
 struct Stroke {
   PaperPoint start;
   std::vector<PaperStep> steps;
   LineClass line = LineClass::thin;
   bool closed = false;
   bool filled = false;
+  std::optional<PaperColour> tone = std::nullopt;
+};
+
+/// A picture made of points: three bytes (red, green, blue) each, row by row from the top left.
+struct PointImage {
+  int wide = 0;
+  int high = 0;
+  std::vector<std::uint8_t> rgb;
+};
+
+/// Such a picture on a sheet, stretched over the upright rectangle. It lies under lines and words.
+struct DrawnPicture {
+  PaperPoint low;
+  PaperPoint high;
+  std::shared_ptr<const PointImage> image;
 };
 
 enum class Anchor { left, middle, right };  ///< which end of the base line stands at the place
@@ -69,6 +95,7 @@ struct Sheet {
   SheetSize size;
   std::vector<Stroke> strokes;
   std::vector<DrawnText> texts;
+  std::vector<DrawnPicture> pictures = {};
 };
 
 /// Sheets that belong together, and what is said of them in a file's own head.

@@ -1,0 +1,84 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/base/outcome.h"
+#include "core/base/progress.h"
+#include "geometry/despatch/despatch_desk.h"
+
+namespace prismwright {
+
+/// A file of a pack.
+struct PackedFile {
+  std::string path;  ///< in the pack, with '/' between folders
+  std::uint64_t bytes = 0;
+  std::string sha256;
+};
+
+/// A piece as it went out.
+struct PackedPiece {
+  DespatchPiece piece;
+  std::string revision;  ///< at which it was last made anew
+  std::string date;
+  std::vector<PackedFile> files;
+};
+
+/// What a pack says of itself (manifest.json at its top; SHA256SUMS holds the same sums for `sha256sum -c`).
+struct PackManifest {
+  std::string book;   ///< DespatchSource::book_name
+  std::string title;  ///< of the lens
+  std::string date;
+  std::string revision;
+  std::vector<std::pair<std::string, std::string>> values;  ///< every quantity by key, as text
+  std::vector<PackedPiece> pieces;
+};
+Outcome<PackManifest> read_manifest(const std::string& pack_folder);
+
+/// The newest pack of this book in a folder of packs, with its path; blank when there is none.
+struct LastPack {
+  std::string folder;
+  PackManifest manifest;
+};
+std::optional<LastPack> last_pack(const std::string& packs_folder, const std::string& book);
+
+/// How a piece stands to the last pack.
+enum class DespatchState {
+  fresh,     ///< goes out as it lies in the last pack
+  stale,     ///< lies in the last pack, but what it comes from has changed since
+  unpacked,  ///< was never packed
+  withheld,  ///< a clash stands: it does not go out
+};
+const char* name_of(DespatchState state);
+DespatchState state_of(const DespatchPiece& piece, const PackManifest* last);
+
+/// A quantity that differs from the last pack, or a piece that came, went or was made anew.
+std::vector<std::string> changes_since(const PackManifest& last, const PackManifest& now);
+/// The quantities that differ, in words: "section.edge_mm 4 -> 5 mm".
+std::vector<std::string> values_changed(const PackManifest& last, const LensValues& now);
+
+struct PackAsk {
+  std::string packs_folder;           ///< in which the dated folder comes to lie; made where missing
+  std::vector<DespatchGroup> groups;  ///< empty: all
+};
+
+/// What was packed.
+struct PackReport {
+  std::string folder;  ///< of the finished pack
+  PackManifest manifest;
+  int made_anew = 0;  ///< pieces
+  int kept = 0;
+  std::vector<std::string> changes;   ///< since the last pack; empty too where there was none
+  std::vector<std::string> withheld;  ///< sentences
+  std::vector<std::string> notes;
+  bool well = true;  ///< nothing withheld
+};
+
+/// Writes a pack: BOOK-YYYY-MM-DD (-2, -3, ... where that is taken) in the packs' folder, with manifest, sums,
+/// a start page (index.html) and changes.txt. Pieces whose key is the last pack's are copied from it once their
+/// sums are found right. The pack is built beside and renamed when whole: on any refusal, a full disk or a
+/// stop, nothing of it is left.
+Outcome<PackReport> write_pack(DespatchDesk& desk, const PackAsk& ask, const Progress& progress = {});
+
+}  // namespace prismwright
