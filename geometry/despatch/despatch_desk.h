@@ -94,6 +94,14 @@ class DespatchDesk {
   /// ("prisms/P01-U07.step").
   Outcome<std::vector<std::string>> write(const DespatchPiece& piece, const std::string& folder,
                                           const Progress& progress = {});
+  /// Writing of these pieces is about to begin: what can be worked out beside other work is begun.
+  void expect(std::span<const DespatchPiece> wanted);
+  /// The revision of what is drawn from now on.
+  void set_revision(const std::string& revision);
+  /// Sentences that were told while pieces were written: a master printed in parts, a plate that no sheet takes.
+  [[nodiscard]] const std::vector<std::string>& notes() const;
+  /// The clashes that keep pieces back, worst first, in words; known once the pieces were asked for.
+  [[nodiscard]] std::vector<std::string> clashes() const;
   [[nodiscard]] const DespatchSource& source() const;
   [[nodiscard]] const PaperChoice& choice() const;
 

@@ -1,7 +1,9 @@
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "core/base/outcome.h"
@@ -31,6 +33,7 @@ struct PackManifest {
   std::string title;  ///< of the lens
   std::string date;
   std::string revision;
+  int number = 1;  ///< of the packs of this book, rising
   std::vector<std::pair<std::string, std::string>> values;  ///< every quantity by key, as text
   std::vector<PackedPiece> pieces;
 };
