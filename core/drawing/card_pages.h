@@ -21,6 +21,7 @@ class CardPages {
   /// Where the next thing begins: left edge and top.
   [[nodiscard]] PaperPoint place() const { return {left_, top_}; }
   void skip(double mm) { top_ -= mm; }
+  [[nodiscard]] double room() const { return top_ - low_; }  ///< left on this page, mm
 
   /// Turns the page unless there is this much room left on it, mm.
   void need(double mm);
