@@ -1,6 +1,7 @@
 #include "ui/views/sheet_painter.h"
 
 #include <QFontMetricsF>
+#include <QImage>
 #include <QPainter>
 #include <QPainterPath>
 #include <algorithm>
@@ -39,6 +40,29 @@ QPainterPath path_of(const Stroke& stroke) {
   return path;
 }
 
+/// A picture keeps its colours, whatever those of the window are.
+void paint_picture(QPainter& painter, const DrawnPicture& picture, const QTransform& to_pixels) {
+  if (!picture.image || picture.image->wide <= 0 || picture.image->high <= 0) return;
+  const PointImage& image = *picture.image;
+  const QImage points(image.rgb.data(), image.wide, image.high, 3 * image.wide, QImage::Format_RGB888);
+  painter.setRenderHint(QPainter::SmoothPixmapTransform);
+  painter.drawImage(to_pixels.mapRect(QRectF(point(picture.low), point(picture.high))), points);
+}
+
+/// On a dark sheet a tone is deepened, so that pale words on it are read.
+QColor shown_tone(const PaperColour& tone) {
+  constexpr double kShareOnDark = 0.4;
+  const QColor printed(tone.red, tone.green, tone.blue);
+  return palette::theme() == palette::Theme::light
+             ? printed
+             : palette::between(palette::surface(), printed, kShareOnDark);
+}
+
+QBrush filling(const Stroke& stroke) {
+  if (stroke.tone) return shown_tone(*stroke.tone);
+  return stroke.filled ? QBrush(palette::ink()) : QBrush(Qt::NoBrush);
+}
+
 void paint_stroke(QPainter& painter, const Stroke& stroke, const QTransform& to_pixels, double scale) {
   const double width = std::max(kLeastWidth_px, width_mm(stroke.line) * scale);
   QPen pen(stroke.line == LineClass::hatch ? palette::muted_ink() : palette::ink(), width);
@@ -47,7 +71,7 @@ void paint_stroke(QPainter& painter, const Stroke& stroke, const QTransform& to_
   for (const double length : dashes_mm(stroke.line)) dashes << std::max(1.0, length * scale) / width;
   if (dashes.size() > 1) pen.setDashPattern(dashes);
   painter.setPen(pen);
-  painter.setBrush(stroke.filled ? QBrush(palette::ink()) : QBrush(Qt::NoBrush));
+  painter.setBrush(filling(stroke));
   painter.drawPath(to_pixels.map(path_of(stroke)));
 }
 
@@ -82,6 +106,7 @@ void paint_sheet(QPainter& painter, const Sheet& sheet, const QTransform& to_pix
   painter.setBrush(palette::surface());
   painter.drawRect(paper);
   painter.setRenderHint(QPainter::Antialiasing);
+  for (const DrawnPicture& picture : sheet.pictures) paint_picture(painter, picture, to_pixels);
   for (const Stroke& stroke : sheet.strokes) paint_stroke(painter, stroke, to_pixels, scale);
   for (const DrawnText& text : sheet.texts) paint_text(painter, text, to_pixels, scale);
 }
