@@ -68,10 +68,14 @@ void upright_dimension(SheetMaker& maker, double from_y, double to_y, double x, 
   maker.write_at_free({words, {}, kWords_mm, Anchor::middle, true, false}, places);
 }
 
-void scale_bar(SheetMaker& maker, PaperPoint low, double paper_per_mm, bool inches) {
+double scale_bar_mm(double paper_per_mm, bool inches) {
   const double paper_per_unit = paper_per_mm * (inches ? kInch_mm : 1);
-  const double units = round_length(kBar_mm / paper_per_unit);
-  const double part = units * paper_per_unit / kBarParts;
+  return round_length(kBar_mm / paper_per_unit) * paper_per_unit;
+}
+
+void scale_bar(SheetMaker& maker, PaperPoint low, double paper_per_mm, bool inches) {
+  const double part = scale_bar_mm(paper_per_mm, inches) / kBarParts;
+  const double units = kBarParts * part / (paper_per_mm * (inches ? kInch_mm : 1));
   for (int i = 0; i < kBarParts; ++i) {
     Stroke box = rectangle_stroke({low.x + i * part, low.y}, {low.x + (i + 1) * part, low.y + kBarHigh_mm},
                                   LineClass::thin);

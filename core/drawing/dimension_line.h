@@ -13,7 +13,9 @@ void level_dimension(SheetMaker& maker, double from_x, double to_x, double y, co
 /// An upright dimension at `x`, its words along the line, left of it.
 void upright_dimension(SheetMaker& maker, double from_y, double to_y, double x, const std::string& words);
 
-/// A bar that shows a round length at the given scale, `low` its left foot. It takes about 60 mm by 7 mm.
+/// A bar that shows a round length at the given scale, `low` its left foot. It takes about 60 mm by 7 mm: the
+/// bar itself `scale_bar_mm`, and half the words at its end.
+double scale_bar_mm(double paper_per_mm, bool inches);
 void scale_bar(SheetMaker& maker, PaperPoint low, double paper_per_mm, bool inches);
 
 }  // namespace prismwright

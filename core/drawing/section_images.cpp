@@ -59,10 +59,10 @@ std::vector<PaperPoint> PaperMap::at(const std::vector<SectionPoint>& points) co
   return places;
 }
 
-Stroke outline_stroke(const Profile& profile, const PaperMap& map, double tolerance_mm) {
+Stroke outline_stroke(const Profile& profile, const PaperMap& map, double tolerance_mm, bool closed) {
   Stroke stroke;
   stroke.line = LineClass::outline;
-  stroke.closed = true;
+  stroke.closed = closed;
   for (const ChainPiece& piece : arcs_of(profile, tolerance_mm)) {
     if (stroke.steps.empty()) stroke.start = map.at(piece.from);
     stroke.steps.push_back(

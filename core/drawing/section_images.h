@@ -41,7 +41,7 @@ struct PaperMap {
   [[nodiscard]] std::vector<PaperPoint> at(const std::vector<SectionPoint>& points) const;
 };
 
-/// A closed outline on paper as lines and arcs, true curves within `tolerance_mm` (of the lens).
-Stroke outline_stroke(const Profile& profile, const PaperMap& map, double tolerance_mm);
+/// An outline on paper as lines and arcs, true curves within `tolerance_mm` (of the lens).
+Stroke outline_stroke(const Profile& profile, const PaperMap& map, double tolerance_mm, bool closed = true);
 
 }  // namespace prismwright

@@ -1,5 +1,7 @@
 #include "core/drawing/sheet_layout.h"
 
+#include <algorithm>
+
 #include "core/drawing/sheet_maker.h"
 
 namespace prismwright {
@@ -42,6 +44,14 @@ const std::vector<DrawingScale>& drawing_scales() {
       {"10:1", 10}, {"5:1", 5},    {"2:1", 2},     {"1:1", 1},     {"1:2", 0.5},   {"1:2.5", 0.4},
       {"1:5", 0.2}, {"1:10", 0.1}, {"1:20", 0.05}, {"1:25", 0.04}, {"1:50", 0.02}, {"1:100", 0.01}};
   return scales;
+}
+
+const DrawingScale& largest_scale(double wide_mm, double high_mm, double room_wide_mm, double room_high_mm) {
+  const std::vector<DrawingScale>& scales = drawing_scales();
+  const auto found = std::ranges::find_if(scales, [&](const DrawingScale& scale) {
+    return scale.paper_per_mm * wide_mm <= room_wide_mm && scale.paper_per_mm * high_mm <= room_high_mm;
+  });
+  return found == scales.end() ? scales.back() : *found;
 }
 
 std::optional<SheetLayout> lay_out(const SectionReach& reach, std::optional<Paper> paper) {

@@ -14,6 +14,8 @@ struct DrawingScale {
   double paper_per_mm = 1;
 };
 const std::vector<DrawingScale>& drawing_scales();  ///< from the largest
+/// The largest at which a thing fits a room of paper; the smallest of all where none does.
+const DrawingScale& largest_scale(double wide_mm, double high_mm, double room_wide_mm, double room_high_mm);
 
 /// What the first sheet needs beside the section itself, mm of paper.
 struct SheetRooms {

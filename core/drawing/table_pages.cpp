@@ -37,6 +37,14 @@ double size_of(TableLine::Kind kind) {
 TablePages::TablePages(Paper paper)
     : size_{paper, paper == Paper::a3}, columns_(paper == Paper::a3 ? 2 : 1), column_(columns_) {}
 
+TablePages::TablePages(SheetMaker first, double top_mm)
+    : size_(first.size()),
+      columns_(size_.paper == Paper::a3 && size_.landscape ? 2 : 1),
+      column_(-1),
+      first_top_(top_mm) {
+  pages_.push_back(std::move(first));
+}
+
 void TablePages::start_page() {
   pages_.emplace_back(size_);
   column_ = 0;
@@ -47,7 +55,7 @@ void TablePages::next_column() {
   const PaperBox frame = pages_.back().frame();
   const double wide = columns_ * kWidth_mm + (columns_ - 1) * kBetween_mm;
   left_ = (frame.low.x + frame.high.x - wide) / 2 + column_ * (kWidth_mm + kBetween_mm);
-  top_ = frame.high.y - kPad_mm;
+  top_ = pages_.size() == 1 && first_top_ > 0 ? first_top_ : frame.high.y - kPad_mm;
 }
 
 double TablePages::room_mm() const {
@@ -93,6 +101,11 @@ void TablePages::write(const TableBlock& block, const TableLine& line) {
     maker.write({words, {place, base}, size, column.right ? Anchor::right : Anchor::left, false, false});
     x += column.width_mm;
   }
+}
+
+void add_words(TableBlock& block, const std::string& words) {
+  for (std::string& line : broken_words(words, kWords_mm, TablePages::kWidth_mm - 2 * kInset_mm))
+    block.lines.push_back({TableLine::Kind::words, {std::move(line)}});
 }
 
 std::vector<std::string> broken_words(const std::string& words, double size_mm, double room_mm) {

@@ -37,6 +37,8 @@ class TablePages {
   static constexpr double kWidth_mm = 188;
 
   explicit TablePages(Paper paper);
+  /// Goes on below `top_mm` on a sheet that is drawn on already, then on sheets of the same size.
+  TablePages(SheetMaker first, double top_mm);
   void add(const TableBlock& block);
   [[nodiscard]] std::vector<SheetMaker> take() { return std::move(pages_); }
 
@@ -50,9 +52,13 @@ class TablePages {
   std::vector<SheetMaker> pages_;
   int columns_ = 1;
   int column_ = 0;
+  double first_top_ = 0;  ///< of the columns of a sheet that was drawn on before; 0: none was
   double left_ = 0;
   double top_ = 0;  ///< of the next line
 };
+
+/// Adds words to the block as lines across it, broken where they are wider than a table.
+void add_words(TableBlock& block, const std::string& words);
 
 /// Words broken into lines no wider than a table.
 std::vector<std::string> broken_words(const std::string& words, double size_mm, double room_mm);

@@ -5,10 +5,8 @@
 
 #include <fmt/format.h>
 
-#include "core/drawing/hatch.h"
 #include "core/drawing/lengths.h"
-#include "core/drawing/section_images.h"
-#include "core/drawing/sheet_layout.h"
+#include "core/drawing/section_picture.h"
 #include "core/drawing/table_pages.h"
 #include "core/works/works_cautions.h"
 
@@ -22,78 +20,15 @@ constexpr double kRow_mm = 4.4;
 constexpr double kLeastRow_mm = 2.9;  ///< of measures, where there are many
 constexpr double kStageRow_mm = 5.6;
 constexpr double kInset_mm = 0.9;
-constexpr double kHatch_mm = 1.6;
-constexpr double kRim_mm = 9;  ///< round a section, for letters and widths
-constexpr double kNameRoom_mm = 5;
-constexpr double kTolerance_mm = 0.02;
 
-struct ProfileReach {
-  SectionPoint low{1e300, 1e300};
-  SectionPoint high{-1e300, -1e300};
-};
-
-ProfileReach reach_of(const std::vector<SectionPoint>& polygon) {
-  ProfileReach reach;
-  for (const SectionPoint p : polygon) {
-    reach.low = {std::min(reach.low.r, p.r), std::min(reach.low.z, p.z)};
-    reach.high = {std::max(reach.high.r, p.r), std::max(reach.high.z, p.z)};
+/// Chords of all faces of glass that can be measured.
+std::vector<std::string> widths_of(const Profile& profile) {
+  std::vector<std::string> words;
+  for (const Face& face : profile.faces) {
+    words.push_back(face.role == FaceRole::axis ? ""
+                                                : fmt::format("{:.2f}", distance(face.start(), face.end())));
   }
-  return reach;
-}
-
-const DrawingScale& scale_for(double wide_mm, double high_mm, const PaperBox& room) {
-  const std::vector<DrawingScale>& scales = drawing_scales();
-  const auto fits = [&](const DrawingScale& scale) {
-    return scale.paper_per_mm * wide_mm <= room.high.x - room.low.x &&
-           scale.paper_per_mm * high_mm <= room.high.y - room.low.y;
-  };
-  const auto found = std::ranges::find_if(scales, fits);
-  return found == scales.end() ? scales.back() : *found;
-}
-
-/// Places around a point, first those that lie the farthest along the way, then all others.
-std::vector<PaperPoint> places_round(PaperPoint at, double way, double first_mm) {
-  std::vector<PaperPoint> places;
-  for (const double away : {first_mm, first_mm + 1.5, first_mm + 3.5, first_mm + 6}) {
-    for (const double turn : {0.0, 0.5, -0.5, 1.0, -1.0, 1.6, -1.6})
-      places.push_back(
-          {at.x + away * std::cos(way + turn), at.y + away * std::sin(way + turn) - 0.35 * kWords_mm});
-  }
-  return places;
-}
-
-double way_out(PaperPoint from, PaperPoint at) { return std::atan2(at.y - from.y, at.x - from.x); }
-
-void letter_corners(SheetMaker& maker, const TravellerPiece& piece, const PaperMap& map, PaperPoint middle) {
-  for (const SectionCorner& corner : piece.corners) {
-    const PaperPoint at = map.at(corner.place);
-    DrawnText text{corner.letter, {}, kWords_mm, Anchor::middle};
-    text.bold = true;
-    maker.write_at_free(std::move(text), places_round(at, way_out(middle, at), 2));
-  }
-}
-
-/// Chords of all faces of glass that can be measured, written outside beside their middles. The longest first:
-/// where room is short, lands go without.
-void write_widths(SheetMaker& maker, const TravellerPiece& piece, const PaperMap& map) {
-  std::vector<const Face*> faces;
-  for (const Face& face : piece.profile.faces) {
-    if (face.role != FaceRole::axis) faces.push_back(&face);
-  }
-  std::ranges::sort(faces, std::greater<>(),
-                    [](const Face* face) { return distance(face->start(), face->end()); });
-  for (const Face* face : faces) {
-    const PaperPoint from = map.at(face->start());
-    const PaperPoint to = map.at(face->end());
-    const double chord = distance(face->start(), face->end());
-    const std::string words = fmt::format("{:.2f}", chord);
-    // Walked anticlockwise, the outside lies on the right.
-    const double way = std::atan2(to.y - from.y, to.x - from.x) - std::acos(0.0);
-    const PaperPoint middle = {(from.x + to.x) / 2, (from.y + to.y) / 2};
-    const double half = text_width_mm(words, kWords_mm) / 2;
-    const double off = 1.4 + half * std::abs(std::cos(way)) + kWords_mm / 2 * std::abs(std::sin(way));
-    maker.write_at_free({words, {}, kWords_mm, Anchor::middle}, places_round(middle, way, off));
-  }
+  return words;
 }
 
 /// The first sentence says what the danger is, the last what to do; what lies between stands on the load card.
@@ -106,28 +41,8 @@ std::string short_text(std::string_view text) {
 }  // namespace
 
 std::string draw_piece(SheetMaker& maker, const TravellerPiece& piece, const PaperBox& room) {
-  const std::vector<SectionPoint> polygon = polygon_of(piece.profile, kTolerance_mm);
-  const ProfileReach reach = reach_of(polygon);
-  const PaperBox inside = {{room.low.x + kRim_mm, room.low.y + kNameRoom_mm + kRim_mm},
-                           {room.high.x - kRim_mm, room.high.y - kRim_mm}};
-  const DrawingScale& scale = scale_for(reach.high.r - reach.low.r, reach.high.z - reach.low.z, inside);
-  const PaperPoint middle = {(inside.low.x + inside.high.x) / 2, (inside.low.y + inside.high.y) / 2};
-  const PaperMap map = {{middle.x - scale.paper_per_mm * (reach.low.r + reach.high.r) / 2,
-                         middle.y - scale.paper_per_mm * (reach.low.z + reach.high.z) / 2},
-                        scale.paper_per_mm};
-  const std::vector<PaperPoint> outline = map.at(polygon);
-  for (Stroke& line : hatch_lines(outline, kHatch_mm, false)) maker.draw(std::move(line));
-  maker.draw(outline_stroke(piece.profile, map, kTolerance_mm));
-  for (std::size_t i = 0; i < outline.size(); ++i)
-    maker.keep_clear(outline[i], outline[(i + 1) % outline.size()]);
-  const std::string name = fmt::format("{}, {}", piece.name, scale.words);
-  maker.write({shortened(clean_words(name), kWords_mm, room.high.x - room.low.x),
-               {(room.low.x + room.high.x) / 2, room.low.y + 1.2},
-               kWords_mm,
-               Anchor::middle});
-  letter_corners(maker, piece, map, middle);
-  write_widths(maker, piece, map);
-  return scale.words;
+  return draw_section_picture(maker, {piece.name, piece.profile, piece.corners, widths_of(piece.profile)}, room)
+      .words;
 }
 
 void draw_ruled_row(SheetMaker& maker, PaperPoint top_left, double height_mm, const std::vector<double>& widths,

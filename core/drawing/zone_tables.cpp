@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "core/drawing/arc_chain.h"
+#include "core/drawing/round_words.h"
 #include "core/optics/face_words.h"
 
 namespace prismwright {
@@ -13,31 +14,14 @@ namespace {
 
 using Kind = TableLine::Kind;
 
-constexpr double kWords_mm = 2.4;
 constexpr double kSquareInch_mm2 = 25.4 * 25.4;
 
 std::string area_words(double area, LengthWords lengths) {
   return lengths.inches ? decimals(area / kSquareInch_mm2, 4) : decimals(area, 2);
 }
 
-/// Outlines are walked with the glass on the left: an arc that turns left bulges out of it.
-std::string round_words(const ChainPiece& piece) {
-  return piece.straight() ? "straight" : piece.turn > 0 ? "arc, full" : "arc, hollow";
-}
-
-/// To 0.0001 mm or 0.00001 in: single arcs may be as near as that.
-std::string departure_words(double mm, LengthWords lengths) {
-  return lengths.inches ? lengths.exact(mm) : decimals(mm, 4);
-}
-
 std::vector<std::string> corner_cells(SectionPoint p, LengthWords lengths) {
   return {lengths.exact(p.r), lengths.exact(p.z)};
-}
-
-void add_round(std::vector<std::string>& cells, const ChainPiece& piece, LengthWords lengths) {
-  if (piece.straight()) return;
-  for (const double value : {piece.radius_mm, piece.centre.r, piece.centre.z})
-    cells.push_back(lengths.exact(value));
 }
 
 TableLine face_row(const std::string& number, const std::string& face, const std::string& shape,
@@ -62,12 +46,6 @@ void add_true_face(TableBlock& block, const std::string& number, const Face& fac
   TableLine best{Kind::row, {"", "", "or one, off " + departure_words(single.departs_mm, lengths), "", ""}};
   add_round(best.cells, single.piece, lengths);
   block.lines.push_back(std::move(best));
-}
-
-void add_words(TableBlock& block, const std::string& words) {
-  for (std::string& line : broken_words(words, kWords_mm, TablePages::kWidth_mm - 2)) {
-    block.lines.push_back({Kind::words, {std::move(line)}});
-  }
 }
 
 /// A band's own focal point and aim, where it has them.

@@ -8,6 +8,7 @@
 #include "core/works/inspection.h"
 #include "core/works/prism_reach.h"
 #include "core/works/section_corners.h"
+#include "core/works/whole_face.h"
 
 namespace prismwright {
 
@@ -96,22 +97,9 @@ class FeatureList {
                     curved ? "; on a curved face its blade touches right at the corner (tangent)" : ""));
   }
 
-  /// The face in whole: one that ends in a centre's middle goes on as its mirror image.
-  [[nodiscard]] Face whole_face(std::size_t i) const {
-    Face face = prism_.profile.faces[i];
-    if (!start_of(i).on_axis && !end_of(i).on_axis) return face;
-    Face other = mirrored(Profile{{face}}).faces.front();
-    if (start_of(i).on_axis) std::swap(face, other);
-    face.points.insert(face.points.end(), other.points.begin() + 1, other.points.end());
-    if (!face.tangents.empty())
-      face.tangents.insert(face.tangents.end(), other.tangents.begin() + 1, other.tangents.end());
-    if (face.kind != FaceKind::true_curve) face.points = {face.points.front(), face.points.back()};
-    return face;
-  }
-
   void add_radius(std::size_t i) {
     if (prism_.profile.faces[i].kind == FaceKind::straight) return;
-    const Face face = whole_face(i);
+    const Face face = whole_face(prism_.profile, i);
     const SingleArc best = face.kind == FaceKind::arc ? SingleArc{arcs_of(face).front(), 0} : best_arc(face);
     const double radius = best.piece.radius_mm;
     if (best.piece.straight() || !std::isfinite(radius) || radius > kFlat_mm) return;
