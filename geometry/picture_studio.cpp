@@ -1,0 +1,177 @@
+#include "geometry/picture_studio.h"
+
+#include <algorithm>
+#include <limits>
+#include <map>
+#include <new>
+#include <optional>
+
+#include <fmt/format.h>
+#include <Standard_Failure.hxx>
+#include <gp_Trsf.hxx>
+
+#include "geometry/pictures/line_sight.h"
+#include "geometry/pictures/picture_edges.h"
+#include "geometry/pictures/picture_paint.h"
+#include "geometry/pictures/two_threads.h"
+
+namespace prismwright {
+
+namespace {
+
+constexpr int kMostPoints = 8000;
+constexpr double kWithin_mm = 0.05;
+constexpr double kLeastLine_mm = 0.02;
+constexpr double kSteps = 1200;  ///< across the whole view, at which a line is looked at
+
+Problem stopped() {
+  return {Trouble::stopped, "stopped", "", "The picture was stopped before it was ready. Start it again."};
+}
+
+Problem undivided(const std::string& name, std::string_view why) {
+  return request_problem("picture", name,
+                         fmt::format("{}: its skin could not be divided into facets for a picture ({}). Leave "
+                                     "pictures out, or change its measures by a hundredth of a millimetre.",
+                                     name, why));
+}
+
+SpaceFrame frame_of(const gp_Trsf& place) {
+  const auto along = [&](double x, double y, double z) {
+    const gp_Vec v = gp_Vec(x, y, z).Transformed(place);
+    return SpaceVector{v.X(), v.Y(), v.Z()};
+  };
+  const gp_XYZ& o = place.TranslationPart();
+  return {{o.X(), o.Y(), o.Z()}, along(1, 0, 0), along(0, 1, 0), along(0, 0, 1)};
+}
+
+/// The shapes of the parts, each once, and the first part that has it.
+struct OwnShapes {
+  std::vector<std::size_t> first_part;
+  std::vector<std::size_t> of_part;
+};
+OwnShapes own_shapes(const std::vector<PicturePart>& parts) {
+  OwnShapes own;
+  std::map<std::pair<const void*, int>, std::size_t> known;
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    const TopoDS_Shape& shape = parts[i].shape;
+    const auto [at, fresh] =
+        known.try_emplace({shape.TShape().get(), shape.Orientation()}, own.first_part.size());
+    if (fresh) own.first_part.push_back(i);
+    own.of_part.push_back(at->second);
+  }
+  return own;
+}
+
+/// A solid, or why it has none.
+struct Divided {
+  std::shared_ptr<const PicturedSolid> solid;
+  std::string trouble;
+};
+Divided divided(const TopoDS_Shape& shape, double chord_mm) {
+  try {
+    if (shape.IsNull()) return {nullptr, "there is none"};
+    return {std::make_shared<const PicturedSolid>(pictured_solid(shape.Located(TopLoc_Location()), chord_mm)),
+            ""};
+  } catch (const Standard_Failure& failure) {
+    return {nullptr, failure.GetMessageString()};
+  } catch (const std::bad_alloc&) {
+    return {nullptr, "memory ran out"};
+  }
+}
+
+void widen(LineView& view, const std::vector<PaperPoint>& points) {
+  for (const PaperPoint& p : points) {
+    view.low = {std::min(view.low.x, p.x), std::min(view.low.y, p.y)};
+    view.high = {std::max(view.high.x, p.x), std::max(view.high.y, p.y)};
+  }
+}
+
+}  // namespace
+
+struct PictureStudio::Inside {
+  double chord_mm;
+  PictureScene scene;
+};
+
+PictureStudio::PictureStudio(std::unique_ptr<Inside> inside) : inside_(std::move(inside)) {}
+PictureStudio::PictureStudio(PictureStudio&&) noexcept = default;
+PictureStudio& PictureStudio::operator=(PictureStudio&&) noexcept = default;
+PictureStudio::~PictureStudio() = default;
+
+std::vector<PicturePart> picture_parts(const LensBodies& bodies, const std::vector<FrameBody>& metal) {
+  std::vector<PicturePart> parts;
+  for (const PrismBody& prism : bodies.prisms) parts.push_back({prism.mark, prism.shape, PartStuff::glass});
+  for (const FrameBody& body : metal) parts.push_back({body.mark, body.shape, PartStuff::metal});
+  return parts;
+}
+
+Outcome<PictureStudio> PictureStudio::of(const std::vector<PicturePart>& parts, double chord_mm,
+                                         const Progress& progress) {
+  if (!(chord_mm > 0)) {
+    return request_problem(
+        "chord", "picture",
+        fmt::format("Facets cannot keep within {:g} mm of a face. Give more than 0.", chord_mm));
+  }
+  if (parts.empty())
+    return request_problem("empty", "picture", "There is no solid to be pictured. Give one at least.");
+  const OwnShapes own = own_shapes(parts);
+  std::vector<Divided> solids(own.first_part.size());
+  const auto divide = [&](std::size_t i) { solids[i] = divided(parts[own.first_part[i]].shape, chord_mm); };
+  if (!in_two_threads(solids.size(), {progress, "facets", 0, 1}, divide)) return stopped();
+  for (std::size_t i = 0; i < solids.size(); ++i) {
+    if (!solids[i].solid) return undivided(parts[own.first_part[i]].name, solids[i].trouble);
+  }
+  std::vector<ScenePart> placed;
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    placed.push_back({solids[own.of_part[i]].solid, frame_of(parts[i].shape.Location().Transformation()),
+                      parts[i].stuff == PartStuff::glass});
+  }
+  return PictureStudio(std::unique_ptr<Inside>(new Inside{chord_mm, PictureScene(std::move(placed))}));
+}
+
+Outcome<PointImage> PictureStudio::picture(const PictureEye& eye, int wide, int high,
+                                           const Progress& progress) const {
+  if (std::min(wide, high) < 1 || std::max(wide, high) > kMostPoints) {
+    return request_problem(
+        "size", "picture",
+        fmt::format("A picture of {} by {} points cannot be made. Ask for 1 to {} points a side.", wide, high,
+                    kMostPoints));
+  }
+  const ViewPlane plane = view_plane(eye);
+  const PictureFit fit = fit_picture(inside_->scene, plane, wide, high);
+  auto image = painted_faces(inside_->scene, plane, fit, progress);
+  if (!image || !draw_edges(inside_->scene, plane, fit, inside_->chord_mm, *image, progress)) return stopped();
+  return *std::move(image);
+}
+
+Outcome<LineView> PictureStudio::lines(const PictureEye& eye, const Progress& progress) const {
+  const PictureScene& scene = inside_->scene;
+  const ViewPlane plane = view_plane(eye);
+  const PictureFit fit = fit_picture(scene, plane, 100, 100);
+  const double step_mm = 100 * fit.mm_per_point / kSteps;
+  const LineSight sight(scene, plane, inside_->chord_mm);
+  std::vector<std::vector<ViewLine>> found(scene.parts().size());
+  const auto look_at = [&](std::size_t part) {
+    const bool glass = scene.parts()[part].glass;
+    for (const DrawnLine& line : drawn_lines(scene.parts()[part], plane.eye)) {
+      for (const LineRun& run :
+           runs_of(line, step_mm, [&](const DrawnNode& n) { return sight.state(n, line); })) {
+        if (run.state == LineSight::hidden) continue;
+        std::vector<PaperPoint> points;
+        for (const SpacePoint& place : run.places) points.push_back(plane.flat(place));
+        points = simplified(points, kWithin_mm);
+        if (length_of(points) < kLeastLine_mm) continue;
+        found[part].push_back({std::move(points), glass, run.state == LineSight::outline});
+      }
+    }
+  };
+  if (!in_two_threads(found.size(), {progress, "lines", 0, 1}, look_at)) return stopped();
+  LineView view;
+  for (auto& of_part : found) std::move(of_part.begin(), of_part.end(), std::back_inserter(view.lines));
+  if (view.lines.empty()) return view;
+  view.low = view.high = view.lines.front().points.front();
+  for (const ViewLine& line : view.lines) widen(view, line.points);
+  return view;
+}
+
+}  // namespace prismwright
