@@ -2,12 +2,15 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <iterator>
 
 #include <fmt/format.h>
 #include <TopLoc_Location.hxx>
 
+#include "core/drawing/bought_list.h"
+#include "core/drawing/frame_drawings.h"
 #include "core/drawing/lengths.h"
-#include "core/drawing/part_sheet.h"
+
 #include "core/frame/cut_shapes.h"
 #include "core/frame/cut_words.h"
 #include "core/frame/frame_csv.h"
@@ -113,23 +116,24 @@ class FrameExport {
     for (std::size_t i = 0; i < nest_.sheets.size(); ++i) {
       const std::string name = nest_file_name(nest_, i);
       if (const Done on = next(i, nest_.sheets.size(), name); !on) return on;
-      const std::string title = fmt::format("{}{}sheet {} of {}", choice_.title,
-                                            choice_.title.empty() ? "" : ", ", i + 1, nest_.sheets.size());
+      const std::string title =
+          fmt::format("{}{}sheet {} of {}", choice_.words.title, choice_.words.title.empty() ? "" : ", ", i + 1,
+                      nest_.sheets.size());
       if (const Done done = put(name, nest_dxf(nest_.sheets[i], plan_.flats, title)); !done) return done;
     }
     return {};
   }
 
   Done write_drawings() {
-    Drawing drawing{choice_.title, choice_.date, {}};
-    for (std::size_t i = 0; i < shapes_.size(); ++i) {
-      const FlatPart& first = plan_.flats[shapes_[i].front()];
-      if (const Done on = next(i, shapes_.size(), first.mark); !on) return on;
-      drawing.sheets.push_back(
-          part_sheet(first, {choice_.title, choice_.date, marks_of(plan_.flats, shapes_[i]), {}, false}));
+    Drawing drawing{choice_.words.title, choice_.words.date, {}};
+    const auto add = [&](Drawing more) { std::ranges::move(more.sheets, std::back_inserter(drawing.sheets)); };
+    const std::vector<PartsLine> lines = listed_parts(plan_, bodies_);
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+      if (const Done on = next(i, lines.size(), lines[i].marks.front()); !on) return on;
+      if (auto one = drawing_of(plan_, lines[i], choice_.words)) add(std::move(one->drawing));
     }
-    for (std::size_t i = 0; i < nest_.sheets.size(); ++i)
-      drawing.sheets.push_back(nest_sheet(nest_, i, plan_.flats, {choice_.title, choice_.date, {}, {}, false}));
+    add(bought_list(lines, choice_.words));
+    add(nest_drawing(nest_, plan_, choice_.words));
     if (drawing.sheets.empty()) return {};
     const auto bytes = pdf_bytes(drawing);
     return bytes ? put("drawings.pdf", *bytes) : Done(bytes.problem());

@@ -5,6 +5,7 @@
 
 #include "core/base/outcome.h"
 #include "core/base/progress.h"
+#include "core/drawing/house_words.h"
 #include "core/frame/nest.h"
 #include "core/frame/parts_list.h"
 #include "geometry/frame_bodies.h"
@@ -12,13 +13,13 @@
 namespace prismwright {
 
 struct FrameExportChoice {
-  bool plates = true;     ///< a DXF file for every shape of flat part
-  bool nests = true;      ///< a DXF file for every sheet
-  bool step = true;       ///< machined parts and the whole frame
-  bool list = true;       ///< parts.csv and sheets.csv
-  bool drawings = false;  ///< drawings.pdf: a sheet of paper for every flat part and every nested sheet
-  std::string title;      ///< of the lens
-  std::string date;       ///< YYYY-MM-DD, for the drawings
+  bool plates = true;  ///< a DXF file for every shape of flat part
+  bool nests = true;   ///< a DXF file for every sheet
+  bool step = true;    ///< machined parts and the whole frame
+  bool list = true;    ///< parts.csv and sheets.csv
+  bool drawings =
+      false;         ///< drawings.pdf: every shape of part that is made, what is bought, every nested sheet
+  HouseWords words;  ///< of the lens, for drawings and notes; lengths on the drawings in mm or inches
 };
 
 /// Writes what a shop needs to make the frame, and answers the paths written:

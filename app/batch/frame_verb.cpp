@@ -30,7 +30,9 @@ class FrameVerb : public Verb {
     command.add_option("--csv", csv_, "write the parts list to this file");
     CLI::Option* out = command.add_option(
         "--out", folder_, "write DXF, STEP and lists into this folder; made where it is missing");
-    command.add_flag("--drawings", drawings_, "drawings of all flat parts and sheets too, as PDF")->needs(out);
+    CLI::Option* drawings =
+        command.add_flag("--drawings", drawings_, "drawings of all parts and sheets too, as PDF")->needs(out);
+    command.add_flag("--inches", inches_, "lengths on the drawings in inches")->needs(drawings);
   }
 
   ExitCode run(Voice& voice) override {
@@ -46,7 +48,7 @@ class FrameVerb : public Verb {
     }
     std::size_t written = 0;
     if (!folder_.empty()) {
-      const auto paths = write(*answer, book->values().brief.title, voice);
+      const auto paths = write(*answer, book->values(), voice);
       if (!paths) return refuse(paths.problem(), voice.err);
       written = paths->size();
     }
@@ -74,12 +76,12 @@ class FrameVerb : public Verb {
     return answer;
   }
 
-  [[nodiscard]] Outcome<std::vector<std::string>> write(const FrameAnswer& answer, const std::string& title,
+  [[nodiscard]] Outcome<std::vector<std::string>> write(const FrameAnswer& answer, const LensValues& values,
                                                         Voice& voice) const {
     FrameExportChoice choice;
     choice.drawings = drawings_;
-    choice.title = title;
-    choice.date = now_utc().substr(0, kDateLetters);
+    choice.words = house_words(values, now_utc().substr(0, kDateLetters), "");
+    choice.words.inches = inches_;
     ProgressLine line(voice);
     return export_frame(answer.frame.plan, answer.frame.bodies, answer.nest, folder_, choice, line.of("Files"));
   }
@@ -89,6 +91,7 @@ class FrameVerb : public Verb {
   std::string folder_;
   bool json_ = false;
   bool drawings_ = false;
+  bool inches_ = false;
 };
 
 }  // namespace

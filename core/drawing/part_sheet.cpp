@@ -5,11 +5,12 @@
 
 #include <fmt/format.h>
 
+#include "core/drawing/column_notes.h"
 #include "core/drawing/dimension_line.h"
 #include "core/drawing/engraved_letters.h"
 #include "core/drawing/lengths.h"
+#include "core/drawing/part_tables.h"
 #include "core/drawing/plate_view.h"
-#include "core/drawing/title_block.h"
 #include "core/frame/cut_shapes.h"
 #include "core/frame/cut_words.h"
 #include "core/frame/mark_place.h"
@@ -20,34 +21,57 @@ namespace {
 
 constexpr double kWords_mm = 2.2;
 
-std::string row_letter(std::size_t i) {
-  const std::string letter(1, static_cast<char>('A' + i % 26));
-  return i < 26 ? letter : letter + std::to_string(i / 26);
-}
-
-/// Every hole's letter where there is room beside it.
-void letter_holes(SheetMaker& maker, const FlatPart& part, const PlateMap& map) {
-  const std::vector<HoleRow> rows = hole_rows(part);
-  for (const PlateHole& hole : part.holes) {
-    const PaperPoint p = map.at(hole.centre);
-    const double off = map.paper_per_mm * std::max(hole.diameter_mm, hole.sink_diameter_mm) / 2 + 1.6;
-    std::vector<PaperPoint> places;
-    for (const double away : {off, off + 2, off + 5, off + 9}) {
-      for (int i = 0; i < 8; ++i) {
-        const double way = i * std::acos(-1.0) / 4;
-        places.push_back({p.x + away * std::cos(way), p.y + away * std::sin(way) - 0.35 * kWords_mm});
-      }
-    }
-    const std::string letter = row_letter(row_of(rows, hole));
-    maker.write_at_free({letter, {}, kWords_mm, Anchor::middle, false, false}, places);
+/// Every hole's name where there is room beside it.
+void name_holes(SheetMaker& maker, const FlatPart& part, const PlateMap& map) {
+  const std::vector<std::string> names = hole_names(part);
+  for (std::size_t i = 0; i < part.holes.size(); ++i) {
+    const PlateHole& hole = part.holes[i];
+    const double radius = map.paper_per_mm * std::max(hole.diameter_mm, hole.sink_diameter_mm) / 2;
+    const double half = text_width_mm(names[i], kWords_mm) / 2;
+    maker.write_at_free({names[i], {}, kWords_mm, Anchor::middle},
+                        places_round(map.at(hole.centre), radius + 0.5 + half, kWords_mm));
   }
 }
 
+/// Bores as they would be seen through the brass, dashed, each with its name.
+void draw_bores(SheetMaker& maker, const FlatPart& part, const PlateMap& map) {
+  const std::vector<std::string> names = bore_names(part);
+  for (std::size_t i = 0; i < part.bores.size(); ++i) {
+    const PlateBore& bore = part.bores[i];
+    const double half = bore.diameter_mm / 2;
+    const auto at = [&](double along, double aside) {
+      return map.at({bore.from.x + along * bore.along.x - aside * bore.along.y,
+                     bore.from.y + along * bore.along.y + aside * bore.along.x});
+    };
+    maker.line(at(-1, 0), at(bore.depth_mm + 1, 0), LineClass::centre);
+    for (const double aside : {-half, half}) maker.line(at(0, aside), at(bore.depth_mm, aside), LineClass::ray);
+    maker.line(at(bore.depth_mm, -half), at(bore.depth_mm, half), LineClass::ray);
+    maker.write_at_free({names[i], {}, kWords_mm, Anchor::middle},
+                        places_round(at(bore.depth_mm / 2, 0), map.paper_per_mm * half + 1.6, kWords_mm));
+  }
+}
+
+/// The place 0, from which others are measured.
+void mark_datum(SheetMaker& maker, const FlatPart& part, const PlateMap& map) {
+  constexpr double kArm_mm = 3;
+  const PlateDatum datum = datum_of(part);
+  const PaperPoint p = map.at(datum.origin);
+  const auto cross = [&](PaperPoint from, PaperPoint to) {
+    maker.line(from, to, LineClass::centre);
+    maker.keep_clear(from, to);
+  };
+  cross({p.x - kArm_mm, p.y}, {p.x + kArm_mm, p.y});
+  cross({p.x, p.y - kArm_mm}, {p.x, p.y + kArm_mm});
+  maker.draw(circle_stroke(p, 0.9, LineClass::thin));
+  std::vector<PaperPoint> places = {{p.x - 2, p.y - 3.4}};
+  for (const PaperPoint place : places_round(p, 2.4, 2.6)) places.push_back(place);
+  DrawnText nought{"0", {}, 2.6, Anchor::middle};
+  nought.bold = true;
+  maker.write_at_free(std::move(nought), places);
+}
+
 std::string circle_words(const PlateChain& chain, const LengthWords& lengths) {
-  const bool round = !chain.empty() && std::ranges::all_of(chain, [&](const PlateStep& step) {
-    return !step.straight() && step.radius_mm == chain.front().radius_mm;
-  });
-  if (round)
+  if (is_round(chain))
     return fmt::format("round, {} {} across", lengths.plain(2 * chain.front().radius_mm), lengths.unit());
   const PlateExtent box = extent_of(chain);
   return fmt::format("{} by {} {}", lengths.plain(box.high.u - box.low.u),
@@ -80,39 +104,51 @@ void add_hole_lines(const FlatPart& part, const LengthWords& lengths, std::vecto
   const std::vector<HoleRow> rows = hole_rows(part);
   if (!rows.empty()) lines.insert(lines.end(), {"", "#holes right through"});
   for (std::size_t i = 0; i < rows.size(); ++i)
-    lines.push_back(row_letter(i) + ": " + hole_words(rows[i], lengths));
+    lines.push_back(row_letter(i, false) + ": " + hole_words(rows[i], lengths));
   const std::vector<HoleRow> bores = bore_rows(part);
   if (!bores.empty()) lines.insert(lines.end(), {"", "#drilled into the edges after the cut"});
-  for (const HoleRow& row : bores) lines.push_back(hole_words(row, lengths));
+  for (std::size_t i = 0; i < bores.size(); ++i)
+    lines.push_back(row_letter(i, true) + ": " + hole_words(bores[i], lengths));
 }
 
-std::vector<std::string> part_lines(const FlatPart& part, const std::vector<std::string>& marks,
-                                    const LengthWords& lengths, const std::optional<EngravedMark>& engraved) {
-  std::vector<std::string> lines = {"#" + short_marks(marks),
-                                    fmt::format("{}, {}", name_of(part.kind), name_of(part.making))};
+std::vector<std::string> part_lines(const FlatPart& part, std::size_t count, const LengthWords& lengths,
+                                    const std::optional<EngravedMark>& engraved) {
+  std::vector<std::string> lines = {fmt::format("#{}, {}", name_of(part.kind), name_of(part.making))};
   lines.push_back(
       fmt::format("{}, {} {} thick", name_of(part.metal), lengths.plain(part.thickness_mm), lengths.unit()));
-  lines.push_back(
-      fmt::format("{} {}, {:.1f} g each", marks.size(), marks.size() == 1 ? "piece" : "pieces", mass_g(part)));
+  lines.push_back(pieces_words(count, mass_g(part), lengths.inches));
   const double radius = least_inside_radius_mm(part);
   if (std::isfinite(radius))
     lines.push_back(fmt::format("least inside radius {} {}", lengths.plain(radius), lengths.unit()));
   lines.push_back(
       engraved ? fmt::format("mark engraved {} {} high", lengths.plain(engraved->height_mm), lengths.unit())
                : "no room to engrave the mark");
-  lines.push_back("outline: " + circle_words(part.outline, lengths));
+  if (!part.outline.empty()) lines.push_back("outline: " + circle_words(part.outline, lengths));
   for (const PlateChain& opening : through_cuts(part))
     lines.push_back("opening: " + circle_words(opening, lengths));
+  lines.push_back(datum_of(part).words);
   add_pocket_lines(part, lengths, lines);
   add_hole_lines(part, lengths, lines);
   return lines;
 }
 
-void draw_overall(SheetMaker& maker, const PlateExtent& extent, const PlateMap& map,
-                  const LengthWords& lengths) {
+}  // namespace
+
+std::string subject_of(const std::string& mark, PartKind kind, std::size_t count) {
+  return fmt::format("{}: {}, {} off", mark, name_of(kind), count);
+}
+
+std::string pieces_words(std::size_t count, double mass_g, bool inches) {
+  constexpr double kGramsPerPound = 453.59237;
+  return fmt::format("{} {}, {:.1f} g{} each", count, count == 1 ? "piece" : "pieces", mass_g,
+                     inches ? fmt::format(" ({:.3f} lb)", mass_g / kGramsPerPound) : "");
+}
+
+void draw_overall(SheetMaker& maker, const PlateExtent& extent, const PlateMap& map, bool inches) {
   constexpr double kAway_mm = 10;
   constexpr double kOff_mm = 1;
   constexpr double kOver_mm = 1.5;
+  const LengthWords lengths{inches};
   const PaperPoint low = map.at(extent.low);
   const PaperPoint high = map.at(extent.high);
   const auto extension = [&](PaperPoint from, PaperPoint to) {
@@ -127,100 +163,38 @@ void draw_overall(SheetMaker& maker, const PlateExtent& extent, const PlateMap& 
   upright_dimension(maker, low.y, high.y, x, lengths.plain(extent.high.v - extent.low.v));
 }
 
-void finish(SheetMaker& maker, const PlateLayout& layout, const TitleCells& cells, const LengthWords& lengths) {
+void finish_picture(SheetMaker& maker, double column_x, double paper_per_mm, bool inches) {
   const PaperBox frame = maker.frame();
-  maker.line({layout.column.low.x, layout.column.low.y}, {layout.column.low.x, layout.column.high.y});
-  scale_bar(maker, {frame.low.x + 6, frame.low.y + SheetRooms::title_block + 3}, layout.map.paper_per_mm,
-            lengths.inches);
-  draw_title_block(maker, cells);
+  maker.line({column_x, frame.low.y + SheetRooms::title_block}, {column_x, frame.high.y});
+  scale_bar(maker, {frame.low.x + 6, frame.low.y + SheetRooms::title_block + 3}, paper_per_mm, inches);
 }
 
-/// Numbers of the plates, each where its mark would be engraved, else beside its middle.
-void number_plates(SheetMaker& maker, const NestSheet& sheet, const std::vector<FlatPart>& flats,
-                   const PlateMap& map) {
-  for (std::size_t i = 0; i < sheet.parts.size(); ++i) {
-    const FlatPart laid = laid_out(flats[sheet.parts[i].flat], sheet.parts[i]);
-    const std::string number = std::to_string(i + 1);
-    const PlateExtent box = extent_of(laid.outline);
-    PlatePoint middle = {(box.low.u + box.high.u) / 2, (box.low.v + box.high.v) / 2};
-    if (const auto mark = place_of_mark(laid, number)) middle = mark->middle;
-    const PaperPoint p = map.at(middle);
-    std::vector<PaperPoint> places;
-    for (int k = 0; k < 25; ++k) {
-      const double away = 0.9 * std::sqrt(static_cast<double>(k));
-      places.push_back({p.x + away * std::cos(2.4 * k), p.y + away * std::sin(2.4 * k) - 0.35 * kWords_mm});
-    }
-    maker.write_at_free({number, {}, kWords_mm, Anchor::middle, false, false}, places);
-  }
-}
-
-std::vector<std::string> nest_lines(const NestSheet& sheet) {
-  std::vector<std::string> lines = {fmt::format("#{} {} mm, {:.0f} % used", name_of(sheet.metal),
-                                                shortest(sheet.thickness_mm), 100 * sheet.used_share)};
-  for (std::size_t i = 0; i < sheet.parts.size(); ++i)
-    lines.push_back(fmt::format("{}: {}", i + 1, sheet.parts[i].mark));
-  return lines;
-}
-
-}  // namespace
-
-Sheet part_sheet(const FlatPart& part, const PartSheetWords& words) {
+Drawing part_sheet(const FlatPart& part, const std::vector<std::string>& marks, const HouseWords& words,
+                   const std::vector<Landing>& landings) {
   const LengthWords lengths{words.inches};
-  const std::vector<std::string> marks = words.marks.empty() ? std::vector{part.mark} : words.marks;
+  const std::vector<std::string> all = marks.empty() ? std::vector{part.mark} : marks;
   const PlateExtent extent = part.outline.empty() ? PlateExtent{} : extent_of(part.outline);
   const PlateLayout layout = lay_out_plate(extent, words.paper);
   SheetMaker maker(layout.size);
   draw_plate(maker, part, layout.map, true);
-  const auto engraved = place_of_mark(part, marks.front());
+  const auto engraved = place_of_mark(part, all.front());
   if (engraved) {
-    for (const PlateChain& stroke : strokes_of(*engraved))
+    for (const PlateChain& stroke : strokes_of(*engraved)) {
       maker.draw(chain_stroke(stroke, layout.map, LineClass::hatch, false));
+      for (const PlateStep& step : stroke) maker.keep_clear(layout.map.at(step.from), layout.map.at(step.to));
+    }
   }
-  if (!part.outline.empty()) draw_overall(maker, extent, layout.map, lengths);
-  letter_holes(maker, part, layout.map);
-  write_column(maker, layout.column, part_lines(part, marks, lengths, engraved));
-  const std::string thickness = lengths.plain(part.thickness_mm) + " " + lengths.unit();
-  finish(maker, layout,
-         {clean_words(words.title),
-          fmt::format("{}, seen from the front", part.mark),
-          {{{"part", name_of(part.kind)},
-            {"thickness", thickness},
-            {"metal", name_of(part.metal)},
-            {"scale", layout.scale},
-            {"lengths", words.inches ? "inches" : "millimetres"},
-            {"date", words.date},
-            {"pieces", std::to_string(marks.size())},
-            {"mass each", fmt::format("{:.1f} g", mass_g(part))}}}},
-         lengths);
-  return maker.take();
-}
-
-Sheet nest_sheet(const Nest& nest, std::size_t sheet, const std::vector<FlatPart>& flats,
-                 const PartSheetWords& words) {
-  const LengthWords lengths{words.inches};
-  const NestSheet& laid = nest.sheets.at(sheet);
-  const PlateExtent extent = {{0, 0}, {laid.width_mm, laid.height_mm}};
-  const PlateLayout layout = lay_out_plate(extent, words.paper);
-  SheetMaker maker(layout.size);
-  maker.draw(rectangle_stroke(layout.map.at(extent.low), layout.map.at(extent.high), LineClass::frame));
-  for (const NestedPart& nested : laid.parts)
-    draw_plate(maker, laid_out(flats[nested.flat], nested), layout.map, false);
-  draw_overall(maker, extent, layout.map, lengths);
-  number_plates(maker, laid, flats, layout.map);
-  write_column(maker, layout.column, nest_lines(laid));
-  finish(maker, layout,
-         {clean_words(words.title),
-          "Plates on their sheet",
-          {{{"metal", name_of(laid.metal)},
-            {"thickness", lengths.plain(laid.thickness_mm) + " " + lengths.unit()},
-            {"pieces", std::to_string(laid.parts.size())},
-            {"scale", layout.scale},
-            {"lengths", words.inches ? "inches" : "millimetres"},
-            {"date", words.date},
-            {"used", fmt::format("{:.0f} %", 100 * laid.used_share)},
-            {"sheet", fmt::format("{} of {}", sheet + 1, nest.sheets.size())}}}},
-         lengths);
-  return maker.take();
+  if (!part.outline.empty()) draw_overall(maker, extent, layout.map, words.inches);
+  mark_datum(maker, part, layout.map);
+  draw_bores(maker, part, layout.map);
+  name_holes(maker, part, layout.map);
+  std::vector<ColumnNote> notes = {marks_note(all)};
+  for (ColumnNote& note : part_notes(part, landings, lengths)) notes.push_back(std::move(note));
+  const std::vector<TableBlock> further =
+      fill_column(maker, layout.column, part_lines(part, all.size(), lengths, engraved), notes);
+  finish_picture(maker, layout.column.low.x, layout.map.paper_per_mm, words.inches);
+  const std::string subject = subject_of(all.front(), part.kind, all.size());
+  return picture_and_tables({std::move(maker), subject, layout.scale}, further, words);
 }
 
 }  // namespace prismwright

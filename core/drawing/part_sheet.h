@@ -1,33 +1,39 @@
 #pragma once
 
-#include <optional>
 #include <string>
 #include <vector>
 
-#include "core/drawing/drawing.h"
-#include "core/frame/nest.h"
+#include "core/drawing/house_words.h"
+#include "core/frame/frame_parts.h"
+#include "core/frame/landings.h"
+#include "core/frame/plate_polygons.h"
 
 namespace prismwright {
 
-/// What the caller says of the drawing of a part; everything else comes from the part.
-struct PartSheetWords {
-  std::string title;               ///< of the lens
-  std::string date;                ///< YYYY-MM-DD
-  std::vector<std::string> marks;  ///< of all alike parts, the part's own first; empty: its own alone
-  std::optional<Paper> paper;      ///< blank: A4 where it then stands at 1:5 or larger, else A3
-  bool inches = false;             ///< lengths are written in inches
-};
+struct PlateMap;
+class SheetMaker;
 
-/// A flat part seen from the front, drawn to scale: outline, openings, holes with letters, pockets hatched, the
-/// engraved mark, width and height over all, and a column that says what it is, its thickness, mass, least
-/// inside radius, pocket depths and holes. Texts never cover each other, nor the border.
+/// A flat part. First sheet: the part seen from the front, drawn to scale: outline, openings, holes with
+/// letters, bores into its edges dashed, pockets hatched, the engraved mark, width and height over all, the
+/// place 0 that others are measured from; and a column that says what it is, its thickness, mass, radii, pocket
+/// depths, holes with their places, and every mark. Further sheets hold the tables that the column has no room
+/// for, places and radii of outline and pockets. Texts never cover each other, nor the border.
 ///
-/// The scale is the largest of the drawing scales (10:1 to 1:100) at which it fits the paper.
-Sheet part_sheet(const FlatPart& part, const PartSheetWords& words);
+/// `marks`: of all alike parts, the part's own first; empty: its own alone. The scale is the largest of the
+/// drawing scales at which it fits the paper; without a paper asked for A4 down to 1:5, else A3. `landings`:
+/// how prisms bear in the part's pockets, where that is known; those of other ribs are passed over.
+Drawing part_sheet(const FlatPart& part, const std::vector<std::string>& marks, const HouseWords& words,
+                   const std::vector<Landing>& landings = {});
 
-/// One sheet of a nest, drawn to scale, its plates numbered; a column names them. `flats` is the list that the
-/// nest was made of, `sheet` counts from 0 and must be in the nest.
-Sheet nest_sheet(const Nest& nest, std::size_t sheet, const std::vector<FlatPart>& flats,
-                 const PartSheetWords& words);
+/// Width and height over all, left of and below a picture.
+void draw_overall(SheetMaker& maker, const PlateExtent& extent, const PlateMap& map, bool inches);
+
+/// The rule beside the column and the scale bar.
+void finish_picture(SheetMaker& maker, double column_x, double paper_per_mm, bool inches);
+
+/// "P01-rib-left: side rib, 8 off".
+std::string subject_of(const std::string& mark, PartKind kind, std::size_t count);
+/// "8 pieces, 132.4 g each"; in pounds too where lengths are inches.
+std::string pieces_words(std::size_t count, double mass_g, bool inches);
 
 }  // namespace prismwright

@@ -7,47 +7,12 @@
 
 #include "core/drawing/hatch.h"
 #include "core/drawing/table_pages.h"
+#include "core/drawing/view_rooms.h"
 #include "core/frame/cut_shapes.h"
 
 namespace prismwright {
 
 namespace {
-
-constexpr double kColumn_mm = 64;
-constexpr double kDimensions_mm = 18;  ///< left of and below the picture
-constexpr double kOff_mm = 8;          ///< above and right of it
-constexpr double kScaleBar_mm = 12;
-constexpr double kSmallestOnA4 = 0.2;
-
-/// The layout on one sheet of paper; blank where the scale is too large.
-std::optional<PlateLayout> on_sheet(const PlateExtent& extent, SheetSize size, const DrawingScale& scale) {
-  const PaperBox frame = SheetMaker(size).frame();
-  const double left = frame.low.x + kDimensions_mm;
-  const double low = frame.low.y + SheetRooms::title_block + kScaleBar_mm + kDimensions_mm;
-  const double wide = frame.high.x - kColumn_mm - kOff_mm - left;
-  const double high = frame.high.y - kOff_mm - low;
-  const double spare_wide = wide - scale.paper_per_mm * (extent.high.u - extent.low.u);
-  const double spare_high = high - scale.paper_per_mm * (extent.high.v - extent.low.v);
-  if (spare_wide < 0 || spare_high < 0) return std::nullopt;
-  const PaperPoint origin = {left + spare_wide / 2 - scale.paper_per_mm * extent.low.u,
-                             low + spare_high / 2 - scale.paper_per_mm * extent.low.v};
-  const PaperBox column = {{frame.high.x - kColumn_mm, frame.low.y + SheetRooms::title_block}, frame.high};
-  return PlateLayout{size, scale.words, {origin, scale.paper_per_mm}, column};
-}
-
-PlateLayout on_paper(const PlateExtent& extent, Paper paper) {
-  for (const DrawingScale& scale : drawing_scales()) {
-    for (const bool landscape : {false, true}) {
-      if (auto layout = on_sheet(extent, {paper, landscape}, scale)) return std::move(*layout);
-    }
-  }
-  // Larger than ten metres: any scale that holds it.
-  const double across = std::max(extent.high.u - extent.low.u, extent.high.v - extent.low.v);
-  const double part = std::ceil(across / 80);
-  const std::string words = fmt::format("1:{:.0f}", part);
-  if (auto layout = on_sheet(extent, {paper, false}, {words.c_str(), 1 / part})) return std::move(*layout);
-  return {{paper, false}, words, {{}, 1 / part}, {}};
-}
 
 /// Texts keep off the chain.
 void keep_clear_of(SheetMaker& maker, const PlateChain& chain, const PlateMap& map) {
@@ -57,16 +22,72 @@ void keep_clear_of(SheetMaker& maker, const PlateChain& chain, const PlateMap& m
     maker.keep_clear(map.at(corners[i]), map.at(corners[(i + 1) % corners.size()]));
 }
 
-void draw_pocket(SheetMaker& maker, const PlatePocket& pocket, const PlateMap& map, bool hatched) {
+/// Where a straight line enters and leaves a box, as shares of its length; blank where it passes by.
+std::optional<std::pair<double, double>> shares_inside(const PaperBox& box, PaperPoint from, PaperPoint to) {
+  double enters = 0;
+  double leaves = 1;
+  const auto narrow = [&](double start, double way, double low, double high) {
+    if (way == 0) {
+      if (start < low || start > high) leaves = -1;
+      return;
+    }
+    const double first = (low - start) / way;
+    const double second = (high - start) / way;
+    enters = std::max(enters, std::min(first, second));
+    leaves = std::min(leaves, std::max(first, second));
+  };
+  narrow(from.x, to.x - from.x, box.low.x, box.high.x);
+  narrow(from.y, to.y - from.y, box.low.y, box.high.y);
+  if (enters >= leaves) return std::nullopt;
+  return std::pair{enters, leaves};
+}
+
+/// The line without what of it lies in the box.
+void draw_outside(SheetMaker& maker, const Stroke& line, const std::optional<PaperBox>& box) {
+  const PaperPoint from = line.start;
+  const PaperPoint to = line.steps.front().to;
+  const auto inside = box ? shares_inside(*box, from, to) : std::nullopt;
+  if (!inside) return maker.draw(line);
+  const auto at = [&](double share) {
+    return PaperPoint{from.x + share * (to.x - from.x), from.y + share * (to.y - from.y)};
+  };
+  if (inside->first > 0) maker.line(from, at(inside->first), line.line);
+  if (inside->second < 1) maker.line(at(inside->second), to, line.line);
+}
+
+/// The name in the middle of the pocket where it lies inside altogether.
+std::optional<DrawnText> name_inside(const std::vector<PaperPoint>& polygon, const std::string& name) {
+  constexpr double kName_mm = 2.2;
+  PaperBox ground = {{1e300, 1e300}, {-1e300, -1e300}};
+  PlateOutline outline;
+  for (const PaperPoint p : polygon) {
+    ground.low = {std::min(ground.low.x, p.x), std::min(ground.low.y, p.y)};
+    ground.high = {std::max(ground.high.x, p.x), std::max(ground.high.y, p.y)};
+    outline.push_back({p.x, p.y});
+  }
+  DrawnText text{name, {}, kName_mm, Anchor::middle};
+  text.place = {(ground.low.x + ground.high.x) / 2, (ground.low.y + ground.high.y) / 2 - 0.35 * kName_mm};
+  const PaperBox box = box_of(text);
+  const bool inside = holds(outline, {box.low.x, box.low.y}) && holds(outline, {box.high.x, box.low.y}) &&
+                      holds(outline, {box.low.x, box.high.y}) && holds(outline, {box.high.x, box.high.y});
+  return inside ? std::optional(text) : std::nullopt;
+}
+
+void draw_pocket(SheetMaker& maker, const PlatePocket& pocket, const PlateMap& map, const std::string& name) {
   constexpr double kPaperChord_mm = 0.02;
   constexpr double kHatch_mm = 1.6;
   maker.draw(chain_stroke(pocket.outline, map, LineClass::thin, true));
   keep_clear_of(maker, pocket.outline, map);
-  if (!hatched) return;
+  if (name.empty()) return;
   std::vector<PaperPoint> polygon;
   for (const PlatePoint p : flattened(pocket.outline, kPaperChord_mm / map.paper_per_mm))
     polygon.push_back(map.at(p));
-  for (Stroke& line : hatch_lines(polygon, kHatch_mm, false)) maker.draw(std::move(line));
+  std::optional<PaperBox> gap;
+  if (const auto text = name_inside(polygon, name)) {
+    gap = box_of(*text);
+    maker.write(*text);
+  }
+  for (const Stroke& line : hatch_lines(polygon, kHatch_mm, false)) draw_outside(maker, line, gap);
 }
 
 void draw_hole(SheetMaker& maker, const PlateHole& hole, const PlateMap& map) {
@@ -81,9 +102,26 @@ void draw_hole(SheetMaker& maker, const PlateHole& hole, const PlateMap& map) {
 }  // namespace
 
 PlateLayout lay_out_plate(const PlateExtent& extent, std::optional<Paper> paper) {
-  if (paper) return on_paper(extent, *paper);
-  PlateLayout small = on_paper(extent, Paper::a4);
-  return small.map.paper_per_mm >= kSmallestOnA4 ? small : on_paper(extent, Paper::a3);
+  const double wide = extent.high.u - extent.low.u;
+  const double high = extent.high.v - extent.low.v;
+  const ViewLayout layout = lay_out_views(wide, high, {}, paper);
+  const PaperBox room = layout.rooms.pictures;
+  const double scale = layout.paper_per_mm;
+  const PaperPoint origin = {room.low.x + (room.high.x - room.low.x - scale * wide) / 2 - scale * extent.low.u,
+                             room.low.y + (room.high.y - room.low.y - scale * high) / 2 - scale * extent.low.v};
+  return {layout.size, layout.scale, {origin, scale}, layout.rooms.column};
+}
+
+std::vector<PaperPoint> places_round(PaperPoint p, double off, double size_mm, double way) {
+  const double eighth = std::acos(-1.0) / 4;
+  std::vector<PaperPoint> places;
+  for (const double away : {off, off + 2, off + 5, off + 9}) {
+    for (const int turn : {0, 1, -1, 2, -2, 3, -3, 4}) {
+      const double at = way + turn * eighth;
+      places.push_back({p.x + away * std::cos(at), p.y + away * std::sin(at) - 0.35 * size_mm});
+    }
+  }
+  return places;
 }
 
 Stroke chain_stroke(const PlateChain& chain, const PlateMap& map, LineClass line, bool closed) {
@@ -99,7 +137,9 @@ Stroke chain_stroke(const PlateChain& chain, const PlateMap& map, LineClass line
 }
 
 void draw_plate(SheetMaker& maker, const FlatPart& part, const PlateMap& map, bool hatched) {
-  for (const PlatePocket& pocket : blind_pockets(part)) draw_pocket(maker, pocket, map, hatched);
+  int number = 0;
+  for (const PlatePocket& pocket : blind_pockets(part))
+    draw_pocket(maker, pocket, map, hatched ? pocket_name(number++) : "");
   std::vector<PlateChain> cuts = through_cuts(part);
   cuts.push_back(part.outline);
   for (const PlateChain& cut : cuts) {
@@ -109,38 +149,75 @@ void draw_plate(SheetMaker& maker, const FlatPart& part, const PlateMap& map, bo
   for (const PlateHole& hole : part.holes) draw_hole(maker, hole, map);
 }
 
-void write_column(SheetMaker& maker, const PaperBox& column, const std::vector<std::string>& lines) {
-  constexpr double kWords_mm = 2.4;
-  constexpr double kPitch_mm = 3.6;
-  constexpr double kPad_mm = 3;
-  const double room = column.high.x - column.low.x - 2 * kPad_mm;
+std::string pocket_name(int index) { return fmt::format("p{}", index + 1); }
+
+namespace {
+
+constexpr double kWords_mm = 2.4;
+constexpr double kPitch_mm = 3.6;
+constexpr double kPad_mm = 3;
+
+double words_room(const PaperBox& column) { return column.high.x - column.low.x - 2 * kPad_mm; }
+double first_line(const PaperBox& column) { return column.high.y - kPad_mm - kWords_mm; }
+
+std::vector<std::string> broken_lines(const PaperBox& column, const std::vector<std::string>& lines) {
   std::vector<std::string> broken;
   for (const std::string& line : lines) {
-    if (line.empty()) {
-      broken.emplace_back();
+    if (line.empty() || line.find('\t') != std::string::npos) {
+      broken.push_back(line);
       continue;
     }
     const bool heading = line.front() == '#';
     for (const std::string& part :
-         broken_words(line.substr(heading ? 1 : 0), kWords_mm * (heading ? 1.1 : 1), room))
+         broken_words(line.substr(heading ? 1 : 0), kWords_mm * (heading ? 1.1 : 1), words_room(column)))
       broken.push_back((heading ? "#" : "") + part);
   }
-  const double top = column.high.y - kPad_mm - kWords_mm;
-  const auto fit = static_cast<std::size_t>(std::max(1.0, (top - column.low.y - kPad_mm) / kPitch_mm));
+  return broken;
+}
+
+/// The first cell from the left, the others ending at even steps.
+void write_cells(SheetMaker& maker, const std::string& line, PaperPoint left, double room) {
+  std::vector<std::string> cells(1);
+  for (const char letter : line) {
+    if (letter == '\t') cells.emplace_back();
+    if (letter != '\t') cells.back() += letter;
+  }
+  const double step = room / static_cast<double>(cells.size());
+  for (std::size_t i = 0; i < cells.size(); ++i) {
+    const PaperPoint place = {i == 0 ? left.x : left.x + step * static_cast<double>(i + 1), left.y};
+    maker.write(
+        {shortened(cells[i], kWords_mm, step - 1), place, kWords_mm, i == 0 ? Anchor::left : Anchor::right});
+  }
+}
+
+}  // namespace
+
+std::size_t column_room(const PaperBox& column) {
+  return static_cast<std::size_t>(std::max(1.0, (first_line(column) - column.low.y - kPad_mm) / kPitch_mm));
+}
+
+std::size_t column_rows(const PaperBox& column, const std::vector<std::string>& lines) {
+  return broken_lines(column, lines).size();
+}
+
+void write_column(SheetMaker& maker, const PaperBox& column, const std::vector<std::string>& lines) {
+  std::vector<std::string> broken = broken_lines(column, lines);
+  const std::size_t fit = column_room(column);
   if (broken.size() > fit) {
     const std::size_t left_out = broken.size() - fit + 1;
     broken.resize(fit - 1);
     broken.push_back(fmt::format("... and {} lines more", left_out));
   }
   for (std::size_t i = 0; i < broken.size(); ++i) {
+    const PaperPoint place = {column.low.x + kPad_mm, first_line(column) - kPitch_mm * static_cast<double>(i)};
+    if (broken[i].find('\t') != std::string::npos) {
+      write_cells(maker, broken[i], place, words_room(column));
+      continue;
+    }
     const bool heading = !broken[i].empty() && broken[i].front() == '#';
-    const std::string words = shortened(broken[i].substr(heading ? 1 : 0), kWords_mm, room, heading);
-    maker.write({words,
-                 {column.low.x + kPad_mm, top - kPitch_mm * static_cast<double>(i)},
-                 kWords_mm,
-                 Anchor::left,
-                 false,
-                 heading});
+    const std::string words =
+        shortened(broken[i].substr(heading ? 1 : 0), kWords_mm, words_room(column), heading);
+    maker.write({words, place, kWords_mm, Anchor::left, false, heading});
   }
 }
 

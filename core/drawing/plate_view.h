@@ -1,6 +1,8 @@
 #pragma once
 
 #include <optional>
+#include <string>
+#include <vector>
 
 #include "core/drawing/drawing.h"
 #include "core/drawing/sheet_layout.h"
@@ -30,15 +32,26 @@ struct PlateLayout {
 /// The layout with the largest scale at which `extent` fits, upright where both ways are alike.
 PlateLayout lay_out_plate(const PlateExtent& extent, std::optional<Paper> paper);
 
+/// Places for a word of that size round one, `off` mm and farther away, nearer ones first; of those equally
+/// near first the one that lies that way (radians), then the others by turns on either side of it.
+std::vector<PaperPoint> places_round(PaperPoint p, double off, double size_mm, double way = 0);
+
 /// A chain as a stroke; an open one too.
 Stroke chain_stroke(const PlateChain& chain, const PlateMap& map, LineClass line, bool closed);
 
-/// Outline, openings, pockets (hatched where `hatched`), holes and sunk heads. Texts that come later keep clear
-/// of the lines.
+/// Name of a blind pocket by its place in blind_pockets(part): "p1", "p2".
+std::string pocket_name(int index);
+
+/// Outline, openings, pockets, holes and sunk heads. `hatched`: pockets are hatched, and named where the name
+/// finds room inside. Texts that come later keep clear of the lines.
 void draw_plate(SheetMaker& maker, const FlatPart& part, const PlateMap& map, bool hatched);
 
 /// Lines of words from the top of the column downwards, long ones broken; a line that begins with a '#' is a
-/// heading. Where they do not all fit, the last one says how many are left out.
+/// heading, one with tabs a row of cells, all but the first of them ending at even steps. Where they do not all
+/// fit, the last one says how many are left out.
 void write_column(SheetMaker& maker, const PaperBox& column, const std::vector<std::string>& lines);
+std::size_t column_room(const PaperBox& column);  ///< lines that it holds
+/// Lines that these take once they are broken.
+std::size_t column_rows(const PaperBox& column, const std::vector<std::string>& lines);
 
 }  // namespace prismwright

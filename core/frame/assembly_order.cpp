@@ -8,19 +8,6 @@
 namespace prismwright {
 namespace {
 
-/// "1", "1 and 2", "1 to 4".
-std::string range_of(const std::vector<int>& numbers) {
-  std::string words;
-  for (std::size_t i = 0; i < numbers.size();) {
-    std::size_t last = i;
-    while (last + 1 < numbers.size() && numbers[last + 1] == numbers[last] + 1) ++last;
-    if (!words.empty()) words += last + 1 == numbers.size() ? " and " : ", ";
-    words += last > i + 1 ? fmt::format("{} to {}", numbers[i], numbers[last]) : fmt::to_string(numbers[i]);
-    i = last > i + 1 ? last + 1 : i + 1;
-  }
-  return words;
-}
-
 std::string list_of(const std::vector<std::string>& marks) {
   std::string words;
   for (std::size_t i = 0; i < marks.size(); ++i) {
@@ -88,7 +75,7 @@ class AssemblyOrder {
     if (door_ > 0) all.push_back(door_);
     std::sort(all.begin(), all.end());
     steps_.push_back(fmt::format("Put panel{} {} together, each on its first rib as its own order says.",
-                                 all.size() > 1 ? "s" : "", range_of(all)));
+                                 all.size() > 1 ? "s" : "", numbers_words(all)));
     if (panels_.empty()) return;
     const bool railed = !flats_of(PartKind::rail).empty();
     steps_.push_back(fmt::format("Stand panel {} on {}{}.", panels_.front(),
@@ -99,7 +86,7 @@ class AssemblyOrder {
     steps_.push_back(fmt::format(
         "Stand panel{} {} beside it{}, each rib against its neighbour's: {}then "
         "screw rib to rib{}.",
-        panels_.size() > 2 ? "s" : "", range_of({panels_.begin() + 1, panels_.end()}),
+        panels_.size() > 2 ? "s" : "", numbers_words({panels_.begin() + 1, panels_.end()}),
         panels_.size() > 2 ? " one after another" : "", dowelled, railed ? " and each bottom rail down" : ""));
   }
 
@@ -131,6 +118,18 @@ class AssemblyOrder {
 };
 
 }  // namespace
+
+std::string numbers_words(const std::vector<int>& numbers) {
+  std::string words;
+  for (std::size_t i = 0; i < numbers.size();) {
+    std::size_t last = i;
+    while (last + 1 < numbers.size() && numbers[last + 1] == numbers[last] + 1) ++last;
+    if (!words.empty()) words += last + 1 == numbers.size() ? " and " : ", ";
+    words += last > i + 1 ? fmt::format("{} to {}", numbers[i], numbers[last]) : fmt::to_string(numbers[i]);
+    i = last > i + 1 ? last + 1 : i + 1;
+  }
+  return words;
+}
 
 std::vector<std::string> order_of_assembly(const FramePlan& frame) { return AssemblyOrder(frame).say(); }
 

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "core/base/angle.h"
+#include "core/drawing/lengths.h"
 #include "core/frame/cut_shapes.h"
 #include "core/frame/fasteners.h"
 #include "core/frame/part_keys.h"
@@ -20,27 +21,43 @@ std::string short_number(double mm) {
   return text;
 }
 
-std::string size_of(const FlatPart& part) {
+// A size in mm, or in inches.
+struct SizeWords {
+  bool inches = false;
+
+  [[nodiscard]] std::string number(double mm) const {
+    return inches ? LengthWords{true}.plain(mm) : short_number(mm);
+  }
+  [[nodiscard]] const char* unit() const { return LengthWords{inches}.unit(); }
+};
+
+std::string size_of(const FlatPart& part, SizeWords words) {
   const PlateExtent extent = extent_of(part.outline);
-  return fmt::format("{:.1f} x {:.1f} mm", extent.high.u - extent.low.u, extent.high.v - extent.low.v);
+  const double wide = extent.high.u - extent.low.u;
+  const double high = extent.high.v - extent.low.v;
+  if (!words.inches) return fmt::format("{:.1f} x {:.1f} mm", wide, high);
+  return fmt::format("{} x {} in", words.number(wide), words.number(high));
 }
 
-std::string size_of(const RoundPart& part) {
-  const std::string length = short_number(part.length_mm);
-  if (part.kind == PartKind::screw) return fmt::format("{} x {}", screw_name(part.diameter_mm), length);
-  std::string size = fmt::format("{} x {} mm", short_number(part.diameter_mm), length);
-  if (part.bore_mm > 0) size += fmt::format(", bore {} mm", short_number(part.bore_mm));
+std::string size_of(const RoundPart& part, SizeWords words) {
+  if (part.kind == PartKind::screw)
+    return fmt::format("{} x {}{}", screw_name(part.diameter_mm), short_number(part.length_mm),
+                       words.inches ? " mm" : "");
+  std::string size =
+      fmt::format("{} x {} {}", words.number(part.diameter_mm), words.number(part.length_mm), words.unit());
+  if (part.bore_mm > 0) size += fmt::format(", bore {} {}", words.number(part.bore_mm), words.unit());
   return size;
 }
 
-std::string size_of(const TurnedBar& bar) {
+std::string size_of(const TurnedBar& bar, SizeWords words) {
   SectionPoint low = bar.shape.profile.faces.front().start();
   SectionPoint high = low;
   for (const Face& face : bar.shape.profile.faces) {
     low = {std::min(low.r, face.start().r), std::min(low.z, face.start().z)};
     high = {std::max(high.r, face.start().r), std::max(high.z, face.start().z)};
   }
-  return fmt::format("{} x {} mm, turned", short_number(high.r - low.r), short_number(high.z - low.z));
+  return fmt::format("{} x {} {}, turned", words.number(high.r - low.r), words.number(high.z - low.z),
+                     words.unit());
 }
 
 class ListMaker {
@@ -54,7 +71,15 @@ class ListMaker {
                                              static_cast<int>(part.making), static_cast<int>(part.metal), key);
     const auto [place, is_new] = line_of_.try_emplace(likeness, lines_.size());
     if (is_new) {
-      lines_.push_back({part.kind, part.making, part.metal, thickness_mm, size_of(part), {}, 0, std::nullopt});
+      lines_.push_back({part.kind,
+                        part.making,
+                        part.metal,
+                        thickness_mm,
+                        size_of(part, {}),
+                        {},
+                        0,
+                        std::nullopt,
+                        size_of(part, {true})});
     }
     PartsLine& line = lines_[place->second];
     line.marks.push_back(part.mark);

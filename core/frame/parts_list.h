@@ -21,6 +21,7 @@ struct PartsLine {
   std::vector<std::string> marks;
   int quantity = 0;
   std::optional<double> mass_g;  ///< of one; blank where the volume is not known
+  std::string size_inches = {};  ///< `size` in inches; screws keep their name
 };
 
 /// Volumes by mark, mm3, where they are known from elsewhere: of turned bars, which have no closed form here.

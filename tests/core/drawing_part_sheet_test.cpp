@@ -6,7 +6,9 @@
 #include <algorithm>
 #include <cmath>
 
-#include "core/drawing/plate_view.h"
+#include "core/base/angle.h"
+#include "core/drawing/frame_drawings.h"
+#include "core/drawing/lengths.h"
 #include "core/drawing/text_box.h"
 #include "core/frame/cut_shapes.h"
 #include "tests/support/flat_parts.h"
@@ -16,20 +18,30 @@ namespace prismwright {
 namespace {
 
 /// Texts apart from each other, and fit for any file.
-void expect_clean_texts_apart(const Sheet& sheet) {
-  expect_texts_apart(sheet);
-  for (const DrawnText& text : sheet.texts) EXPECT_EQ(text.words, clean_words(text.words));
+void expect_clean_texts_apart(const Drawing& drawing) {
+  ASSERT_FALSE(drawing.sheets.empty());
+  for (const Sheet& sheet : drawing.sheets) {
+    expect_texts_apart(sheet);
+    for (const DrawnText& text : sheet.texts) EXPECT_EQ(text.words, clean_words(text.words));
+  }
 }
 
-std::size_t times(const Sheet& sheet, const std::string& words) {
-  return static_cast<std::size_t>(
-      std::ranges::count_if(sheet.texts, [&](const DrawnText& text) { return text.words == words; }));
+std::size_t times(const Drawing& drawing, const std::string& words) {
+  std::size_t count = 0;
+  for (const Sheet& sheet : drawing.sheets)
+    count += static_cast<std::size_t>(
+        std::ranges::count_if(sheet.texts, [&](const DrawnText& text) { return text.words == words; }));
+  return count;
 }
 
-PartSheetWords said(std::optional<Paper> paper = {}, bool inches = false) {
-  PartSheetWords words;
+HouseWords said(std::optional<Paper> paper = {}, bool inches = false) {
+  HouseWords words;
   words.title = "Gull Rock, a title that is long enough to be cut where it meets the cells beside it";
+  words.order = "fourth order";
+  words.focal_mm = 250;
+  words.material = "acrylic, 1.49180";
   words.date = "2026-03-01";
+  words.revision = "B";
   words.paper = paper;
   words.inches = inches;
   return words;
@@ -65,7 +77,7 @@ TEST(PartSheet, KeepsEveryTextOffEveryOtherWhateverThePartAndPaper) {
     for (const auto& paper : {std::optional<Paper>{}, std::optional{Paper::a4}, std::optional{Paper::letter}}) {
       for (const bool inches : {false, true}) {
         SCOPED_TRACE(part.mark + (paper ? name_of(*paper) : " any") + (inches ? " in" : " mm"));
-        expect_clean_texts_apart(part_sheet(part, said(paper, inches)));
+        expect_clean_texts_apart(part_sheet(part, {}, said(paper, inches)));
       }
     }
   }
@@ -73,55 +85,120 @@ TEST(PartSheet, KeepsEveryTextOffEveryOtherWhateverThePartAndPaper) {
 
 TEST(PartSheet, DrawsAtTheScaleItStatesWithTheSizesOverAll) {
   const FlatPart rail = flat_part("P01-rail-top", PartKind::rail, 8, rectangle_chain(170.5, 20), "r");
-  const Sheet sheet = part_sheet(rail, said(Paper::a4));
-  EXPECT_EQ(times(sheet, "1:1"), 1u);
-  EXPECT_EQ(times(sheet, "170.5"), 1u);
-  EXPECT_EQ(times(sheet, "20"), 1u);
+  const Drawing drawing = part_sheet(rail, {}, said(Paper::a4));
+  EXPECT_EQ(times(drawing, "1:1"), 1u);
+  EXPECT_EQ(times(drawing, "170.5"), 1u);
+  EXPECT_EQ(times(drawing, "20"), 1u);
+  ASSERT_EQ(drawing.sheets.size(), 1u) << "a rectangle without holes needs no tables";
+  const Sheet& sheet = drawing.sheets.front();
   const auto outline = std::ranges::find(sheet.strokes, LineClass::outline, &Stroke::line);
   ASSERT_NE(outline, sheet.strokes.end());
   EXPECT_NEAR(outline->steps[0].to.x - outline->start.x, 170.5, 1e-9);
 }
 
+TEST(PartSheet, IsTitledAsEveryPaperOfTheLens) {
+  const FlatPart rail = flat_part("P01-rail-top", PartKind::rail, 8, rectangle_chain(170.5, 20), "r");
+  const Drawing drawing = part_sheet(rail, {"P01-rail-top", "P02-rail-top"}, said(Paper::a4, true));
+  for (const char* words : {"fourth order", "9.843 in", "acrylic, 1.49180", "inches", "2026-03-01", "B",
+                            "1 of 1", "P01-rail-top: rail, 2 off"})
+    EXPECT_EQ(times(drawing, words), 1u) << words;
+}
+
 TEST(PartSheet, TellsHolesPocketsMassAndLeastRadius) {
-  FlatPart rib = rib_of(1, 12);
-  PartSheetWords words = said(Paper::a4);
-  words.marks = {rib.mark, "P04-rib-left", "P05-rib-left"};
-  const Sheet sheet = part_sheet(rib, words);
-  EXPECT_EQ(times(sheet, "P03-rib-left and 2 alike"), 1u);
-  EXPECT_EQ(times(sheet, "12 blind, 3 mm deep from the front"), 1u);
-  EXPECT_EQ(times(sheet, "A: 2 x 3.4 mm, clears M3"), 1u);
+  const FlatPart rib = rib_of(1, 12);
+  const Drawing drawing = part_sheet(rib, {rib.mark, "P04-rib-left", "P05-rib-left"}, said(Paper::a4));
+  EXPECT_EQ(times(drawing, "12 blind, 3 mm deep from the front"), 1u);
+  EXPECT_EQ(times(drawing, "A: 2 x 3.4 mm, clears M3"), 1u);
   // Corners of the pockets without radius are inside corners; so told.
-  EXPECT_EQ(times(sheet, "least inside radius 0 mm"), 1u);
-  EXPECT_EQ(times(sheet, fmt::format("3 pieces, {:.1f} g each", mass_g(rib))), 1u);
-  for (const char* letter : {"A", "B", "C", "D"}) EXPECT_GE(times(sheet, letter), 1u) << letter;
-  std::size_t letters = 0;
-  for (const char* letter : {"A", "B", "C", "D"}) letters += times(sheet, letter);
-  EXPECT_EQ(letters, rib.holes.size()) << "every hole has its letter";
+  EXPECT_EQ(times(drawing, "least inside radius 0 mm"), 1u);
+  EXPECT_EQ(times(drawing, fmt::format("3 pieces, {:.1f} g each", mass_g(rib))), 1u);
+  for (const char* name : {"A1", "A2", "B1", "B4", "C1", "C2", "D1", "D4"})
+    EXPECT_EQ(times(drawing, name), 2u) << name << ": beside its hole, and in the list of places";
+}
+
+// A sector of an annulus, 250 to 300 mm, -55 to 60 degrees: its leftmost place is the inner corner at 60
+// degrees, its lowest the outer one at -55, its highest the outer one at 60.
+TEST(PartSheet, MeasuresHolesFromTheCornerOfLeftmostAndLowestEdge) {
+  FlatPart rib = flat_part("P03-rib-left", PartKind::side_rib, 5, annular_sector(250, 300, -55, 60), "rib");
+  rib.holes.push_back({{275, 10}, 3.4, 0, true, "clears M3"});
+  rib.bores.push_back({{300, 0, 2.5}, {-1, 0, 0}, 8, 2.5, "taps M3"});
+  const Drawing drawing = part_sheet(rib, {}, said(Paper::a3));
+  const double left = 250 * std::cos(radians(60));
+  const double low = -300 * std::sin(radians(55));
+  const LengthWords mm;
+  EXPECT_GE(times(drawing, mm.plain(275 - left)), 1u);
+  EXPECT_GE(times(drawing, mm.plain(10 - low)), 1u);
+  EXPECT_GE(times(drawing, mm.plain(300 - left)), 1u) << "the bore";
+  EXPECT_GE(times(drawing, mm.plain(300 * std::sin(radians(60)) - low)), 1u) << "over all, upright";
+  // The outline's arcs about the plate's own origin.
+  EXPECT_EQ(times(drawing, mm.exact(-left)), 2u) << "centres of both arcs";
+}
+
+TEST(PartSheet, MeasuresRoundPlatesFromTheirMiddle) {
+  FlatPart ring = ring_part("ring-top", 220, 250);
+  ring.holes = {{{0, 235}, 3, 0, true, "taps M3"}, {{-235, 0}, 3, 0, true, "taps M3"}};
+  const Drawing drawing = part_sheet(ring, {}, said(Paper::a4));
+  EXPECT_EQ(times(drawing, "x and y from 0, the middle"), 1u);
+  EXPECT_EQ(times(drawing, "235"), 1u);
+  EXPECT_EQ(times(drawing, "-235"), 1u);
+  EXPECT_EQ(times(drawing, "outline: round, 500 mm across"), 1u);
+  EXPECT_EQ(times(drawing, "opening: round, 440 mm across"), 1u);
+}
+
+TEST(PartSheet, PutsWhatTheColumnDoesNotHoldOnFurtherSheets) {
+  FlatPart plate = flat_part("base-table", PartKind::base_table, 8, rectangle_chain(400, 400), "b");
+  for (int i = 0; i < 120; ++i) plate.holes.push_back({{20.0 + 3 * i, 200}, 2, 0, true, "taps M2"});
+  std::vector<std::string> marks = {"base-table"};
+  for (int i = 0; i < 300; ++i) marks.push_back(fmt::format("base-table-{}", i));
+  const Drawing drawing = part_sheet(plate, marks, said(Paper::a4));
+  expect_clean_texts_apart(drawing);
+  EXPECT_GT(drawing.sheets.size(), 2u);
+  EXPECT_EQ(times(drawing, "A120") + times(drawing, "A119"), 4u);
+  std::string all;
+  for (const Sheet& sheet : drawing.sheets)
+    for (const DrawnText& text : sheet.texts) all += text.words + " ";
+  for (const std::string& mark : marks) EXPECT_NE(all.find(mark), std::string::npos) << mark;
 }
 
 TEST(PartSheet, SaysHowManyLinesAreLeftOut) {
   FlatPart plate = flat_part("base-table", PartKind::base_table, 8, rectangle_chain(400, 400), "b");
   for (int i = 0; i < 120; ++i)
     plate.holes.push_back({{20.0 + 3 * i, 200}, 2, 0, true, "use " + std::to_string(i)});
-  const Sheet sheet = part_sheet(plate, said(Paper::a4));
-  expect_clean_texts_apart(sheet);
-  EXPECT_TRUE(std::ranges::any_of(sheet.texts, [](const DrawnText& text) {
+  const Drawing drawing = part_sheet(plate, {}, said(Paper::a4));
+  expect_clean_texts_apart(drawing);
+  EXPECT_TRUE(std::ranges::any_of(drawing.sheets.front().texts, [](const DrawnText& text) {
     return text.words.starts_with("... and ") && text.words.ends_with(" lines more");
   }));
 }
 
-TEST(NestSheetDrawing, NumbersEveryPlateAndNamesIt) {
-  const auto flats = plates_of_a_lens(4, 1, false);
-  const auto nest = nest_flats(flats, {});
+TEST(NestDrawing, NumbersEveryPlateAndNamesIt) {
+  FramePlan frame;
+  frame.flats = plates_of_a_lens(4, 1, false);
+  const auto nest = nest_flats(frame.flats, {});
   ASSERT_TRUE(nest.ok());
-  for (std::size_t i = 0; i < nest->sheets.size(); ++i) {
-    const Sheet sheet = nest_sheet(*nest, i, flats, said());
-    expect_clean_texts_apart(sheet);
-    for (std::size_t k = 0; k < nest->sheets[i].parts.size(); ++k) {
-      EXPECT_GE(times(sheet, std::to_string(k + 1)), 1u);
-      EXPECT_EQ(times(sheet, std::to_string(k + 1) + ": " + nest->sheets[i].parts[k].mark), 1u);
+  for (const bool inches : {false, true}) {
+    const Drawing drawing = nest_drawing(*nest, frame, said({}, inches));
+    expect_clean_texts_apart(drawing);
+    ASSERT_EQ(drawing.sheets.size(), nest->sheets.size());
+    for (std::size_t i = 0; i < nest->sheets.size(); ++i) {
+      const Drawing one{"", "", {drawing.sheets[i]}};
+      for (std::size_t k = 0; k < nest->sheets[i].parts.size(); ++k) {
+        EXPECT_GE(times(one, std::to_string(k + 1)), 1u);
+        EXPECT_EQ(times(one, std::to_string(k + 1) + ": " + nest->sheets[i].parts[k].mark), 1u);
+      }
     }
   }
+}
+
+TEST(NestDrawing, NamesThePlatesThatNoSheetTakes) {
+  FramePlan frame;
+  frame.flats = {flat_part("base-table", PartKind::base_table, 8, rectangle_chain(4000, 400), "b")};
+  const auto nest = nest_flats(frame.flats, {});
+  ASSERT_TRUE(nest.ok());
+  ASSERT_EQ(nest->too_large.size(), 1u);
+  const Drawing drawing = nest_drawing(*nest, frame, said());
+  ASSERT_EQ(drawing.sheets.size(), 1u);
+  EXPECT_EQ(times(drawing, "Plates that no sheet takes"), 2u) << "heading and title block";
 }
 
 }  // namespace

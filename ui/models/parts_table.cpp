@@ -72,7 +72,8 @@ CellSheet parts_sheet(const std::vector<PartsLine>& lines, bool inches) {
           line.thickness_mm > 0 ? number_cell(length_number(line.thickness_mm, inches), line.thickness_mm)
                                 : blank_cell(),
           mass_cell(line.mass_g, 1), word_cell(making_words(line.making)), word_cell(kind_words(line.kind)),
-          word_cell(metal_words(line.metal)), word_cell(QString::fromStdString(line.size)),
+          word_cell(metal_words(line.metal)),
+          word_cell(QString::fromStdString(inches ? line.size_inches : line.size)),
           word_cell(marks.join(' '))}});
   }
   return sheet;

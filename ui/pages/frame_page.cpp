@@ -320,7 +320,8 @@ void FramePage::exportFiles() {
   if (!made) return;
   const QFileInfo book(QString::fromStdString(bench_->book().path()));
   const auto nest = results.made == made ? results.nest : nullptr;
-  FrameExportDialog dialog(made, nest, book.dir().filePath(tr("%1 frame").arg(book.completeBaseName())), this);
+  FrameExportDialog dialog(made, nest, book.dir().filePath(tr("%1 frame").arg(book.completeBaseName())),
+                           bench_->inches(), this);
   dialog.exec();
 }
 

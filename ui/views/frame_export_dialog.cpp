@@ -9,10 +9,11 @@
 namespace prismwright {
 
 FrameExportDialog::FrameExportDialog(std::shared_ptr<const MadeLens> made, std::shared_ptr<const Nest> nest,
-                                     const QString& folder, QWidget* parent)
+                                     const QString& folder, bool inches, QWidget* parent)
     : WritingDialog(QStringLiteral("frame.exportTo"), tr("Export files of the frame"), folder, parent),
       made_(std::move(made)),
-      nest_(std::move(nest)) {
+      nest_(std::move(nest)),
+      inches_(inches) {
   plates_ = addBox("plates", tr("DXF of every shape of flat part"), true);
   nests_ = addBox("nests", tr("DXF of every sheet with its parts laid out"), true);
   step_ = addBox("step", tr("STEP of machined parts, and frame.step for all"), true);
@@ -36,8 +37,8 @@ void FrameExportDialog::begin() {
   choice.step = step_->isChecked();
   choice.list = list_->isChecked();
   choice.drawings = drawings_->isChecked();
-  choice.title = made_->plan->values.brief.title;
-  choice.date = QDate::currentDate().toString(Qt::ISODate).toStdString();
+  choice.words = house_words(made_->plan->values, QDate::currentDate().toString(Qt::ISODate).toStdString(), "");
+  choice.words.inches = inches_;
   write([made = made_, nest = nest_, choice](const std::string& into,
                                              const Progress& progress) -> Outcome<std::vector<std::string>> {
     if (nest) return export_frame(*made->frame, *made->metal, *nest, into, choice, progress);

@@ -13,9 +13,10 @@ class FrameExportDialog : public WritingDialog {
   Q_OBJECT
 
  public:
-  /// `made` must hold a frame; its sheets are laid out anew where `nest` is null.
+  /// `made` must hold a frame; its sheets are laid out anew where `nest` is null. `inches`: lengths on the
+  /// drawings.
   FrameExportDialog(std::shared_ptr<const MadeLens> made, std::shared_ptr<const Nest> nest,
-                    const QString& folder, QWidget* parent);
+                    const QString& folder, bool inches, QWidget* parent);
 
  private:
   void begin() override;
@@ -23,6 +24,7 @@ class FrameExportDialog : public WritingDialog {
 
   std::shared_ptr<const MadeLens> made_;
   std::shared_ptr<const Nest> nest_;
+  bool inches_;
   QCheckBox* plates_;
   QCheckBox* nests_;
   QCheckBox* step_;

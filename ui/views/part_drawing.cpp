@@ -11,7 +11,6 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
-#include "core/drawing/part_sheet.h"
 #include "geometry/drawing_pdf.h"
 #include "geometry/drawing_svg.h"
 #include "geometry/plate_dxf.h"
@@ -23,29 +22,27 @@
 namespace prismwright {
 namespace {
 
-PartSheetWords words_of(const LensValues& values, const std::vector<std::string>& marks, bool inches) {
-  PartSheetWords words;
-  words.title = values.brief.title;
-  words.date = QDate::currentDate().toString(Qt::ISODate).toStdString();
-  words.marks = marks;
+HouseWords words_of(const LensValues& values, bool inches) {
+  HouseWords words = house_words(values, QDate::currentDate().toString(Qt::ISODate).toStdString(), "");
   words.inches = inches;
   return words;
 }
 
 }  // namespace
 
-Done save_part_drawing(const FlatPart& part, const std::vector<std::string>& marks, const LensValues& values,
-                       bool inches, const QString& path) {
+Done save_part_drawing(const Drawing& drawing, std::size_t sheet, const FlatPart* flat,
+                       const std::vector<std::string>& marks, const QString& path) {
   const QString ending = QFileInfo(path).suffix().toLower();
   const std::string file = path.toStdString();
-  if (ending == "dxf") return write_whole(file, plate_dxf(part, marks));
+  if (ending == "dxf" && flat) return write_whole(file, plate_dxf(*flat, marks));
+  if (ending == "dxf")
+    return file_problem("ending", file,
+                        marks.front() + " is turned, not cut from a plate: save it as .pdf or .svg.");
   if (ending != "pdf" && ending != "svg")
     return file_problem("ending", file,
                         "\"" + file + "\" does not end in .pdf, .svg or .dxf: give it one of these endings.");
-  const PartSheetWords words = words_of(values, marks, inches);
-  const Sheet sheet = part_sheet(part, words);
-  if (ending == "svg") return write_whole(file, svg_text(sheet, part.mark));
-  const Outcome<std::string> bytes = pdf_bytes({part.mark, words.date, {sheet}});
+  if (ending == "svg") return write_whole(file, svg_text(drawing.sheets.at(sheet), marks.front()));
+  const Outcome<std::string> bytes = pdf_bytes(drawing);
   if (!bytes) return bytes.problem();
   return write_whole(file, *bytes);
 }
@@ -73,6 +70,10 @@ PartDrawing::PartDrawing(Workbench* bench, QWidget* parent)
   save_->setToolTip(tr("Saves the drawing as PDF or SVG, or the plate to be cut as DXF"));
   connect(save_, &QToolButton::clicked, this, &PartDrawing::save);
   head->addWidget(told_, 1);
+  before_ = addTurner(QStringLiteral("frame.drawing.before"), Qt::LeftArrow, tr("Sheet before"), -1);
+  next_ = addTurner(QStringLiteral("frame.drawing.next"), Qt::RightArrow, tr("Next sheet"), 1);
+  head->addWidget(before_);
+  head->addWidget(next_);
   head->addWidget(save_);
   column->addLayout(head);
   column->addWidget(picture_, 1);
@@ -80,40 +81,69 @@ PartDrawing::PartDrawing(Workbench* bench, QWidget* parent)
   setPart(nullptr, {});
 }
 
+QToolButton* PartDrawing::addTurner(const QString& name, Qt::ArrowType arrow, const QString& tip, int by) {
+  auto* turner = new QToolButton(this);
+  turner->setObjectName(name);
+  turner->setArrowType(arrow);
+  turner->setProperty("tool", true);
+  turner->setFocusPolicy(Qt::TabFocus);
+  turner->setToolTip(tip);
+  turner->setAccessibleName(tip);
+  connect(turner, &QToolButton::clicked, this,
+          [this, by] { turnTo(sheet_ + static_cast<std::size_t>(by), false); });
+  return turner;
+}
+
 void PartDrawing::setPart(const std::shared_ptr<const MadeLens>& made, const PartsLine& alike) {
   const std::string mark = alike.marks.empty() ? std::string() : alike.marks.front();
   const bool same_mark = !alike_.marks.empty() && alike_.marks.front() == mark;
   made_ = made;
   alike_ = alike;
-  part_ = nullptr;
+  flat_ = nullptr;
   if (made_ && made_->frame) {
     const auto& flats = made_->frame->flats;
     const auto found =
         std::find_if(flats.begin(), flats.end(), [&](const FlatPart& part) { return part.mark == mark; });
-    if (found != flats.end()) part_ = &*found;
+    if (found != flats.end()) flat_ = &*found;
   }
+  if (!same_mark) sheet_ = 0;
   draw(same_mark);
 }
 
 void PartDrawing::draw(bool keeps_view) {
-  save_->setEnabled(part_ != nullptr);
-  told_->setText(part_ ? marks_words(marks_of(alike_)) : QString());
-  if (part_)
-    return picture_->setSheet(part_sheet(*part_, words_of(made_->plan->values, alike_.marks, bench_->inches())),
-                              keeps_view);
+  drawing_.reset();
+  if (made_ && made_->frame)
+    drawing_ = drawing_of(*made_->frame, alike_, words_of(made_->plan->values, bench_->inches()));
+  save_->setEnabled(drawing_.has_value());
+  if (drawing_) return turnTo(std::min(sheet_, drawing_->drawing.sheets.size() - 1), keeps_view);
+  before_->hide();
+  next_->hide();
+  told_->clear();
   if (alike_.marks.empty())
     return picture_->setReason(made_ ? tr("Choose a part in the table: its drawing stands here.") : QString());
-  picture_->setReason(
-      alike_.making == PartMaking::bought
-          ? tr("%1 is bought: it has no drawing.").arg(marks_words(marks_of(alike_)))
-          : tr("%1 is turned: its form stands in its STEP file.").arg(marks_words(marks_of(alike_))));
+  picture_->setReason(tr("%1 is bought: it has no drawing.").arg(marks_words(marks_of(alike_))));
+}
+
+void PartDrawing::turnTo(std::size_t sheet, bool keeps_view) {
+  const std::vector<Sheet>& sheets = drawing_->drawing.sheets;
+  sheet_ = sheet;
+  before_->setVisible(sheets.size() > 1);
+  next_->setVisible(sheets.size() > 1);
+  before_->setEnabled(sheet > 0);
+  next_->setEnabled(sheet + 1 < sheets.size());
+  const QString marks = marks_words(marks_of(alike_));
+  told_->setText(sheets.size() > 1 ? tr("%1, sheet %2 of %3").arg(marks).arg(sheet + 1).arg(sheets.size())
+                                   : marks);
+  picture_->setSheet(sheets[sheet], keeps_view);
 }
 
 void PartDrawing::save() {
   QFileDialog dialog(this, tr("Save the drawing"));
   dialog.setObjectName(QStringLiteral("frame.drawing.saveTo"));
   dialog.setAcceptMode(QFileDialog::AcceptSave);
-  dialog.setNameFilters({tr("Drawing (*.pdf)"), tr("Drawing (*.svg)"), tr("Plate to be cut (*.dxf)")});
+  QStringList filters{tr("Drawing (*.pdf)"), tr("This sheet (*.svg)")};
+  if (flat_) filters << tr("Plate to be cut (*.dxf)");
+  dialog.setNameFilters(filters);
   dialog.setDefaultSuffix(QStringLiteral("pdf"));
   connect(&dialog, &QFileDialog::filterSelected, &dialog, [&dialog](const QString& filter) {
     dialog.setDefaultSuffix(filter.section(QStringLiteral("*."), 1).chopped(1));
@@ -122,7 +152,7 @@ void PartDrawing::save() {
   dialog.selectFile(QString::fromStdString(alike_.marks.front()));
   if (dialog.exec() != QDialog::Accepted || dialog.selectedFiles().isEmpty()) return;
   const QString path = dialog.selectedFiles().constFirst();
-  const Done saved = save_part_drawing(*part_, alike_.marks, made_->plan->values, bench_->inches(), path);
+  const Done saved = save_part_drawing(drawing_->drawing, sheet_, flat_, alike_.marks, path);
   told_->setText(saved ? tr("Saved as %1").arg(QDir::toNativeSeparators(path)) : sentence_of(saved.problem()));
   told_->setToolTip(told_->text());
 }

@@ -1,7 +1,9 @@
 #pragma once
 
 #include <QWidget>
+#include <optional>
 
+#include "core/drawing/frame_drawings.h"
 #include "ui/models/parts_table.h"
 
 class QLabel;
@@ -11,15 +13,17 @@ namespace prismwright {
 
 class SheetPicture;
 
-/// Writes the drawing of a flat part whole or not at all: .pdf, .svg or, as cut, .dxf, by the ending of `path`;
-/// any other ending is refused. `marks`: all alike parts, the part's own first.
-Done save_part_drawing(const FlatPart& part, const std::vector<std::string>& marks, const LensValues& values,
-                       bool inches, const QString& path);
+/// Writes a drawing of a part whole or not at all, by the ending of `path`: .pdf with all its sheets, .svg with
+/// the one given, or of a flat part, as it is cut, .dxf; anything else is refused. `flat` is null for a part
+/// that is turned; `marks`: all alike parts, the part's own first.
+Done save_part_drawing(const Drawing& drawing, std::size_t sheet, const FlatPart* flat,
+                       const std::vector<std::string>& marks, const QString& path);
 
-/// The drawing of one part with its dimensions, as it will come on paper, and a button that saves it.
+/// The drawing of one part with its dimensions, as it will come on paper, sheet by sheet, and a button that
+/// saves it.
 ///
-/// Object names: frame.drawing (the picture), frame.drawing.told, frame.drawing.save; the dialog is
-/// frame.drawing.saveTo.
+/// Object names: frame.drawing (the picture), frame.drawing.told, frame.drawing.before, frame.drawing.next,
+/// frame.drawing.save; the dialog is frame.drawing.saveTo.
 class PartDrawing : public QWidget {
   Q_OBJECT
 
@@ -33,14 +37,20 @@ class PartDrawing : public QWidget {
 
  private:
   void draw(bool keeps_view);
+  void turnTo(std::size_t sheet, bool keeps_view);
   void save();
+  QToolButton* addTurner(const QString& name, Qt::ArrowType arrow, const QString& tip, int by);
 
   Workbench* bench_;
   std::shared_ptr<const MadeLens> made_;
   PartsLine alike_;
-  const FlatPart* part_ = nullptr;  ///< in made_
+  const FlatPart* flat_ = nullptr;  ///< in made_; null for a turned part
+  std::optional<NamedDrawing> drawing_;
+  std::size_t sheet_ = 0;  ///< the one shown
   SheetPicture* picture_;
   QLabel* told_;
+  QToolButton* before_;
+  QToolButton* next_;
   QToolButton* save_;
 };
 
