@@ -6,6 +6,8 @@
 
 #include "core/base/angle.h"
 #include "core/drawing/text_box.h"
+#include "geometry/base64.h"
+#include "geometry/picture_studio.h"
 
 namespace prismwright {
 
@@ -36,15 +38,23 @@ class SvgSheet {
  public:
   explicit SvgSheet(const SheetSize& size) : high_(size.height_mm()) {}
 
+  void add(const DrawnPicture& picture) {
+    if (!picture.image) return;
+    const auto png = png_bytes(*picture.image);
+    if (!png) return;
+    pictures_ += fmt::format(
+        "<image x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\" preserveAspectRatio=\"none\" "
+        "xlink:href=\"data:image/png;base64,{}\"/>\n",
+        number(picture.low.x), number(high_ - picture.high.y), number(picture.high.x - picture.low.x),
+        number(picture.high.y - picture.low.y), base64(*png));
+  }
+
   void add(const Stroke& stroke) {
-    std::string path = fmt::format("M{} {}", number(stroke.start.x), number(high_ - stroke.start.y));
-    for (const PaperStep& step : stroke.steps) path += step_text(step);
-    if (stroke.closed) path += 'Z';
     std::string dashes;
     for (const double length : dashes_mm(stroke.line)) dashes += (dashes.empty() ? "" : ",") + number(length);
     if (!dashes.empty()) dashes = " stroke-dasharray=\"" + dashes + '"';
-    strokes_ += fmt::format("<path d=\"{}\" stroke-width=\"{}\"{}{}/>\n", path, number(width_mm(stroke.line)),
-                            dashes, stroke.filled ? " fill=\"black\"" : "");
+    strokes_ += fmt::format("<path d=\"{}\" stroke-width=\"{}\"{}{}/>\n", path_of(stroke),
+                            number(width_mm(stroke.line)), dashes, fill_of(stroke));
   }
 
   void add(const DrawnText& text) {
@@ -59,6 +69,7 @@ class SvgSheet {
                           escaped(text.words));
   }
 
+  [[nodiscard]] const std::string& pictures() const { return pictures_; }
   [[nodiscard]] const std::string& strokes() const { return strokes_; }
   [[nodiscard]] const std::string& texts() const { return texts_; }
 
@@ -71,7 +82,20 @@ class SvgSheet {
     return text == "-0" ? "0" : text;
   }
 
-  std::string step_text(const PaperStep& step) const {
+  static std::string fill_of(const Stroke& stroke) {
+    if (!stroke.tone) return stroke.filled ? " fill=\"black\"" : "";
+    return fmt::format(" fill=\"#{:02X}{:02X}{:02X}\"", stroke.tone->red, stroke.tone->green,
+                       stroke.tone->blue);
+  }
+
+  [[nodiscard]] std::string path_of(const Stroke& stroke) const {
+    std::string path = fmt::format("M{} {}", number(stroke.start.x), number(high_ - stroke.start.y));
+    for (const PaperStep& step : stroke.steps) path += step_text(step);
+    if (stroke.closed) path += 'Z';
+    return path;
+  }
+
+  [[nodiscard]] std::string step_text(const PaperStep& step) const {
     const std::string to = number(step.to.x) + ' ' + number(high_ - step.to.y);
     if (step.turn == 0) return 'L' + to;
     const std::string radius = number(step.radius_mm);
@@ -80,6 +104,7 @@ class SvgSheet {
   }
 
   double high_;
+  std::string pictures_;
   std::string strokes_;
   std::string texts_;
 };
@@ -88,18 +113,20 @@ class SvgSheet {
 
 std::string svg_text(const Sheet& sheet, const std::string& title) {
   SvgSheet svg(sheet.size);
+  for (const DrawnPicture& picture : sheet.pictures) svg.add(picture);
   for (const Stroke& stroke : sheet.strokes) svg.add(stroke);
   for (const DrawnText& text : sheet.texts) svg.add(text);
   const double wide = sheet.size.width_mm();
   const double high = sheet.size.height_mm();
   return fmt::format(
       "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
-      "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"{0}mm\" height=\"{1}mm\" viewBox=\"0 "
+      "<svg xmlns=\"http://www.w3.org/2000/svg\" xmlns:xlink=\"http://www.w3.org/1999/xlink\" version=\"1.1\" "
+      "width=\"{0}mm\" height=\"{1}mm\" viewBox=\"0 "
       "0 {0} {1}\">\n"
-      "<title>{2}</title>\n<rect width=\"{0}\" height=\"{1}\" fill=\"white\"/>\n"
+      "<title>{2}</title>\n<rect width=\"{0}\" height=\"{1}\" fill=\"white\"/>\n{5}"
       "<g fill=\"none\" stroke=\"black\" stroke-linejoin=\"round\">\n{3}</g>\n"
       "<g fill=\"black\" font-family=\"sans-serif\">\n{4}</g>\n</svg>\n",
-      wide, high, escaped(title), svg.strokes(), svg.texts());
+      wide, high, escaped(title), svg.strokes(), svg.texts(), svg.pictures());
 }
 
 }  // namespace prismwright

@@ -22,7 +22,8 @@ namespace {
 constexpr int kMostPoints = 8000;
 constexpr double kWithin_mm = 0.05;
 constexpr double kLeastLine_mm = 0.02;
-constexpr double kSteps = 1200;  ///< across the whole view, at which a line is looked at
+constexpr double kSteps = 1200;            ///< across the whole view, at which a line is looked at
+constexpr double kWidestSlit = 1 / 400.0;  ///< of the whole view, that makes no outline
 
 Problem stopped() {
   return {Trouble::stopped, "stopped", "", "The picture was stopped before it was ready. Start it again."};
@@ -148,14 +149,14 @@ Outcome<LineView> PictureStudio::lines(const PictureEye& eye, const Progress& pr
   const PictureScene& scene = inside_->scene;
   const ViewPlane plane = view_plane(eye);
   const PictureFit fit = fit_picture(scene, plane, 100, 100);
-  const double step_mm = 100 * fit.mm_per_point / kSteps;
-  const LineSight sight(scene, plane, inside_->chord_mm);
+  const double size_mm = 100 * fit.mm_per_point;
+  const LineSight sight(scene, plane, inside_->chord_mm, kWidestSlit * size_mm);
   std::vector<std::vector<ViewLine>> found(scene.parts().size());
   const auto look_at = [&](std::size_t part) {
     const bool glass = scene.parts()[part].glass;
     for (const DrawnLine& line : drawn_lines(scene.parts()[part], plane.eye)) {
       for (const LineRun& run :
-           runs_of(line, step_mm, [&](const DrawnNode& n) { return sight.state(n, line); })) {
+           runs_of(line, size_mm / kSteps, [&](const DrawnNode& n) { return sight.state(n, line); })) {
         if (run.state == LineSight::hidden) continue;
         std::vector<PaperPoint> points;
         for (const SpacePoint& place : run.places) points.push_back(plane.flat(place));

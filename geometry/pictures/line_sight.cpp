@@ -9,7 +9,6 @@ namespace {
 
 constexpr double kTurned = 1e-6;    ///< a face seen more edge-on than this is not seen
 constexpr double kClear_mm = 0.02;  ///< that a line of sight starts before the line it is asked for
-constexpr double kBeside_mm = 0.1;  ///< on either side of a line, where the background is looked for
 
 }  // namespace
 
@@ -31,12 +30,12 @@ LineSight::State LineSight::state(const DrawnNode& node, const DrawnLine& line) 
 }
 
 bool LineSight::stands_free(const DrawnNode& node) const {
-  // Whole lines of sight, from far behind to far before, a little outside of either face.
+  // Whole lines of sight, from far behind to far before, outside of either face.
   for (const SpaceVector& normal : {node.first, node.second}) {
     const SpaceVector flat = normal - dot(normal, plane_.eye) * plane_.eye;
     const double size = length(flat);
     if (size < kTurned) continue;
-    const SpacePoint beside = node.place + (kBeside_mm / size) * flat;
+    const SpacePoint beside = node.place + (beside_mm_ / size) * flat;
     if (!scene_.is_blocked({beside, plane_.eye}) && !scene_.is_blocked({beside, -plane_.eye})) return true;
   }
   return false;

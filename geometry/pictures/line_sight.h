@@ -11,9 +11,10 @@ class LineSight {
  public:
   enum State { hidden = 0, visible = 1, outline = 2 };
 
-  /// `chord_mm`: that the facets were made with.
-  LineSight(const PictureScene& scene, const ViewPlane& plane, double chord_mm)
-      : scene_(scene), plane_(plane), chord_mm_(chord_mm) {}
+  /// `chord_mm`: that the facets were made with. `beside_mm`: how far beside a line the background is looked
+  /// for; a narrower slit makes no outline.
+  LineSight(const PictureScene& scene, const ViewPlane& plane, double chord_mm, double beside_mm)
+      : scene_(scene), plane_(plane), chord_mm_(chord_mm), beside_mm_(beside_mm) {}
 
   /// Glass and metal both hide. `outline`: nothing at all stands on one side of the place.
   [[nodiscard]] State state(const DrawnNode& node, const DrawnLine& line) const;
@@ -27,6 +28,7 @@ class LineSight {
   const PictureScene& scene_;
   const ViewPlane& plane_;
   double chord_mm_;
+  double beside_mm_;
 };
 
 }  // namespace prismwright
