@@ -5,6 +5,7 @@
 #include <optional>
 #include <span>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "core/base/outcome.h"
@@ -98,10 +99,15 @@ class DespatchDesk {
   void expect(std::span<const DespatchPiece> wanted);
   /// The revision of what is drawn from now on.
   void set_revision(const std::string& revision);
-  /// Sentences that were told while pieces were written: a master printed in parts, a plate that no sheet takes.
+  /// Sentences that were told while pieces were written: a master printed in parts, a plate that no sheet
+  /// takes.
   [[nodiscard]] const std::vector<std::string>& notes() const;
   /// The clashes that keep pieces back, worst first, in words; known once the pieces were asked for.
   [[nodiscard]] std::vector<std::string> clashes() const;
+  /// The lens in a few figures, caption and words, once the pieces were asked for; and its light, empty unless
+  /// it has been worked out.
+  [[nodiscard]] std::vector<std::pair<std::string, std::string>> figures() const;
+  [[nodiscard]] std::vector<std::pair<std::string, std::string>> light_figures() const;
   [[nodiscard]] const DespatchSource& source() const;
   [[nodiscard]] const PaperChoice& choice() const;
 

@@ -25,6 +25,8 @@ struct PackedPiece {
   std::string revision;  ///< at which it was last made anew
   std::string date;
   std::vector<PackedFile> files;
+  /// Folder of the pack that holds the files, where they lie in an older one (see last_pack); empty: this one.
+  std::string lies_in = {};
 };
 
 /// What a pack says of itself (manifest.json at its top; SHA256SUMS holds the same sums for `sha256sum -c`).
@@ -33,13 +35,18 @@ struct PackManifest {
   std::string title;  ///< of the lens
   std::string date;
   std::string revision;
-  int number = 1;  ///< of the packs of this book, rising
+  int number = 1;                                           ///< of the packs of this book, rising
   std::vector<std::pair<std::string, std::string>> values;  ///< every quantity by key, as text
+  /// What the start page says of the lens: caption and words. Those of the light are kept with its files.
+  std::vector<std::pair<std::string, std::string>> figures = {};
+  std::vector<std::pair<std::string, std::string>> light_figures = {};
   std::vector<PackedPiece> pieces;
 };
+/// Refused (file Problem): no manifest, one that is damaged (code "manifest") or of a newer program ("newer").
 Outcome<PackManifest> read_manifest(const std::string& pack_folder);
 
-/// The newest pack of this book in a folder of packs, with its path; blank when there is none.
+/// The newest pack of this book in a folder of packs, with its path; blank when there is none. Groups that it
+/// was not asked for stand in its manifest as they lie in the newest older pack that has them.
 struct LastPack {
   std::string folder;
   PackManifest manifest;
@@ -60,6 +67,9 @@ DespatchState state_of(const DespatchPiece& piece, const PackManifest* last);
 std::vector<std::string> changes_since(const PackManifest& last, const PackManifest& now);
 /// The quantities that differ, in words: "section.edge_mm 4 -> 5 mm".
 std::vector<std::string> values_changed(const PackManifest& last, const LensValues& now);
+
+/// The letter that follows: A, B, ..., Z, AA; numbers count on; other words get a number. "A" after none.
+std::string next_revision(const std::string& last);
 
 struct PackAsk {
   std::string packs_folder;           ///< in which the dated folder comes to lie; made where missing

@@ -1,0 +1,123 @@
+#include "geometry/despatch/frame_papers.h"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "core/drawing/frame_drawings.h"
+#include "geometry/despatch/despatch_keys.h"
+#include "geometry/despatch/lens_shop.h"
+#include "geometry/despatch/paper_piece.h"
+
+namespace prismwright {
+
+namespace {
+
+// Raised where what takes long to work out comes to be drawn otherwise; all else stands in the keys as drawn.
+constexpr int kNestFormat = 1;
+constexpr int kAssemblyFormat = 1;
+
+/// Parts are drawn all together, so all are drawn again for any of them: it takes little.
+std::vector<ReadyPiece> part_papers(LensShop& shop) {
+  std::vector<ReadyPiece> pieces;
+  for (const NamedDrawing& drawn : frame_drawings(shop.frame(), shop.drawn_volumes(), shop.undated_words())) {
+    const auto paper = [&shop, name = drawn.name](const Progress& progress) -> Outcome<Drawing> {
+      const auto volumes = shop.volumes(progress);
+      if (!volumes) return volumes.problem();
+      const auto all = frame_drawings(shop.frame(), *volumes, shop.words());
+      return std::ranges::find(all, name, &NamedDrawing::name)->drawing;
+    };
+    const std::string name = "frame-" + drawn.name;
+    pieces.push_back(
+        paper_piece({DespatchGroup::drawings, name, "Frame: " + drawn.words, "drawings/" + name, true},
+                    PieceKey("frame part", 1), drawn.drawing, paper));
+  }
+  return pieces;
+}
+
+ReadyPiece nest_paper(LensShop& shop) {
+  PieceKey key("nest sheets", kNestFormat);
+  add_sheets(key, shop.values().frame);
+  const HouseWords words = shop.undated_words();
+  key << words.title << words.client << words.order << words.focal_mm << words.material << words.inches
+      << words.paper.has_value() << words.paper.value_or(Paper::a4);
+  for (const FlatPart& part : shop.frame().flats) {
+    key << part.mark << part.kind;
+    add_solid(key, part);
+  }
+  const auto paper = [&shop](const Progress& progress) -> Outcome<Drawing> {
+    const auto nest = shop.nest(progress);
+    if (!nest) return nest.problem();
+    return nest_drawing(**nest, shop.frame(), shop.words());
+  };
+  return paper_piece(
+      {DespatchGroup::drawings, "frame-sheets", "Sheets to be cut", "drawings/frame-sheets", true},
+      std::move(key), Drawing{}, paper);
+}
+
+std::string way_words(const OpenSeat& seat) {
+  if (seat.from_sea && seat.from_lamp) return seat.mark + " from the sea or lamp side";
+  return seat.mark + (seat.from_sea ? " from the sea side" : " from the lamp side");
+}
+
+PanelAssembly assembly_of(const PanelFit& fit) {
+  PanelAssembly assembly{{fit.panel}, fit.first_rib, fit.second_rib, {}, {}, {}};
+  for (const FitStep& step : fit.steps) assembly.steps.push_back(step.words);
+  for (const FitBlocked& blocked : fit.cannot) assembly.cannot.push_back(blocked.words);
+  for (const OpenSeat& seat : fit.open_seats) assembly.open_seats.push_back(way_words(seat));
+  return assembly;
+}
+
+/// Everything said of a panel, with its own number left out.
+std::string said_of(const PanelAssembly& assembly) {
+  std::string said = fmt::format("{}\n{}\n", assembly.first_rib, assembly.second_rib);
+  for (const auto* lines : {&assembly.steps, &assembly.cannot, &assembly.open_seats})
+    for (const std::string& line : *lines) said += line + "\n";
+  const std::string own = fmt::format("P{:02}-", assembly.panels.front());
+  for (std::size_t at = said.find(own); at != std::string::npos; at = said.find(own, at))
+    said.replace(at, own.size(), "P-");
+  return said;
+}
+
+std::vector<PanelAssembly> assemblies_of(const std::vector<PanelFit>& fits) {
+  std::vector<PanelAssembly> assemblies;
+  std::vector<std::string> said;
+  for (const PanelFit& fit : fits) {
+    PanelAssembly own = assembly_of(fit);
+    const std::string words = said_of(own);
+    const auto known = std::ranges::find(said, words);
+    if (known != said.end()) {
+      assemblies[static_cast<std::size_t>(known - said.begin())].panels.push_back(fit.panel);
+    } else {
+      assemblies.push_back(std::move(own));
+      said.push_back(words);
+    }
+  }
+  return assemblies;
+}
+
+ReadyPiece assembly_paper(LensShop& shop) {
+  PieceKey key("assembly", kAssemblyFormat);
+  add_glass(key, shop.plan());
+  add_metal(key, shop.frame());
+  add_values(key, shop.values(), {"section.gap_mm", "frame"});
+  const auto paper = [&shop](const Progress& progress) -> Outcome<Drawing> {
+    const auto fits = shop.fits(progress);
+    if (!fits) return fits.problem();
+    return assembly_sheets(shop.frame(), assemblies_of(**fits), shop.words());
+  };
+  return paper_piece({DespatchGroup::drawings, "assembly", "Order of assembly", "drawings/assembly", true},
+                     std::move(key), assembly_sheets(shop.frame(), {}, shop.undated_words()), paper);
+}
+
+}  // namespace
+
+std::vector<ReadyPiece> frame_papers(LensShop& shop) {
+  if (shop.frame().flats.empty()) return {};
+  std::vector<ReadyPiece> pieces = part_papers(shop);
+  pieces.push_back(nest_paper(shop));
+  pieces.push_back(assembly_paper(shop));
+  return pieces;
+}
+
+}  // namespace prismwright

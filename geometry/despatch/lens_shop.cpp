@@ -1,0 +1,197 @@
+#include "geometry/despatch/lens_shop.h"
+
+#include <algorithm>
+#include <atomic>
+#include <chrono>
+#include <thread>
+
+#include "core/lens/trimmed_volume.h"
+#include "core/works/works_checks.h"
+#include "geometry/frame_exports.h"
+
+namespace prismwright {
+
+namespace {
+
+/// Facets of pictures and line views keep within this share of the lens's size.
+constexpr double kPictureChord_share = 2e-4;
+constexpr double kGramsPerKilogram = 1000;
+
+template <class Thing, class Make>
+Outcome<const Thing*> once(std::shared_ptr<const Thing>& kept, const Make& make) {
+  if (!kept) {
+    auto made = make();
+    if (!made) return made.problem();
+    kept = std::make_shared<const Thing>(std::move(made).value());
+  }
+  return kept.get();
+}
+
+}  // namespace
+
+/// The light on a thread of its own.
+struct LensShop::LightWork {
+  std::atomic<bool> wanted = true;
+  std::atomic<double> share = 0;
+  std::future<Outcome<LightReport>> answer;
+};
+
+LensShop::LensShop(DespatchSource source, PaperChoice choice)
+    : source_(std::move(source)), choice_(std::move(choice)) {}
+
+LensShop::~LensShop() {
+  if (!light_work_) return;
+  light_work_->wanted = false;
+  if (light_work_->answer.valid()) light_work_->answer.wait();
+}
+
+HouseWords LensShop::words() const {
+  HouseWords words = house_words(values(), choice_.date, choice_.revision);
+  words.paper = choice_.paper;
+  words.inches = choice_.inches;
+  return words;
+}
+
+HouseWords LensShop::undated_words() const {
+  HouseWords plain = words();
+  plain.date.clear();
+  plain.revision.clear();
+  return plain;
+}
+
+const FramePlan& LensShop::frame() {
+  if (!source_.frame) source_.frame = std::make_shared<const FramePlan>(plan_frame(plan()));
+  return *source_.frame;
+}
+
+const WorksKinds& LensShop::kinds() {
+  if (!kinds_) kinds_ = works_kinds(plan());
+  return *kinds_;
+}
+
+std::chrono::sys_days LensShop::day() const {
+  return read_day(choice_.date).value_or(std::chrono::year_month_day{});
+}
+
+WorksReckoning LensShop::reckoning(std::chrono::sys_days today) {
+  WorksFacts facts;
+  facts.brass_kg = brass_kg();
+  facts.today = today;
+  return reckon_works(plan(), kinds(), source_.ledger, source_.log, facts);
+}
+
+const Proof& LensShop::proof() {
+  if (!proof_) proof_ = prove(plan().section);
+  return *proof_;
+}
+
+const BenchPlan* LensShop::bench() {
+  if (!bench_tried_) {
+    bench_tried_ = true;
+    if (auto made = bench_plan(plan())) bench_ = std::move(made).value();
+  }
+  return bench_ ? &*bench_ : nullptr;
+}
+
+const StageByMark& LensShop::stages() {
+  if (!stages_) stages_ = stages_from(source_.ledger);
+  return *stages_;
+}
+
+Outcome<const LensBodies*> LensShop::bodies(const Progress& progress) {
+  return once(source_.bodies, [&] { return BodyShop().make(plan(), progress); });
+}
+
+Outcome<const std::vector<FrameBody>*> LensShop::metal(const Progress& progress) {
+  return once(source_.metal, [&] { return make_frame(frame(), progress); });
+}
+
+Outcome<const std::vector<Clearance>*> LensShop::clearances(const Progress& progress) {
+  if (source_.clearances) return source_.clearances.get();
+  const auto glass = bodies(progress);
+  if (!glass) return glass.problem();
+  const auto brass = metal(progress);
+  if (!brass) return brass.problem();
+  return once(source_.clearances, [&] { return find_clearances(plan(), **glass, frame(), **brass, progress); });
+}
+
+const ClashList& LensShop::clashes() {
+  if (!clashes_) clashes_ = source_.clearances ? ClashList(*source_.clearances) : ClashList();
+  return *clashes_;
+}
+
+Outcome<const Nest*> LensShop::nest(const Progress& progress) {
+  return once(nest_, [&] { return nest_flats(frame().flats, values().frame, progress); });
+}
+
+Outcome<const std::vector<PanelFit>*> LensShop::fits(const Progress& progress) {
+  return once(fits_, [&] { return fit_up(plan(), frame(), progress); });
+}
+
+Outcome<const PictureStudio*> LensShop::studio(const Progress& progress) {
+  if (studio_) return studio_.get();
+  const auto glass = bodies(progress);
+  if (!glass) return glass.problem();
+  const auto brass = metal(progress);
+  if (!brass) return brass.problem();
+  const double chord_mm = std::max(0.02, kPictureChord_share * 2 * values().brief.focal_mm);
+  return once(studio_, [&] { return PictureStudio::of(picture_parts(**glass, **brass), chord_mm, progress); });
+}
+
+Outcome<std::shared_ptr<const PointImage>> LensShop::picture(PictureEye eye, const Progress& progress) {
+  auto& kept = pictures_[{eye.azimuth_deg, eye.elevation_deg}];
+  if (kept) return kept;
+  const auto ready = studio(progress);
+  if (!ready) return ready.problem();
+  auto image = (*ready)->picture(eye, kPictureWide, kPictureHigh, progress);
+  if (!image) return image.problem();
+  kept = std::make_shared<const PointImage>(std::move(*image));
+  return kept;
+}
+
+void LensShop::begin_light() {
+  if (light_ || no_light_ || light_work_) return;
+  light_work_ = std::make_unique<LightWork>();
+  light_work_->answer = std::async(std::launch::async, [work = light_work_.get(), plan = source_.plan] {
+    return light_report(*plan, {}, [work](double share, std::string_view) {
+      work->share = share;
+      return work->wanted.load();
+    });
+  });
+}
+
+Outcome<const LightReport*> LensShop::light(const Progress& progress) {
+  using namespace std::chrono_literals;
+  if (light_) return light_.get();
+  if (no_light_) return *no_light_;
+  begin_light();
+  while (light_work_->answer.wait_for(50ms) != std::future_status::ready) {
+    if (!goes_on(progress, light_work_->share, "light")) light_work_->wanted = false;
+  }
+  auto answer = light_work_->answer.get();
+  light_work_.reset();
+  if (answer) {
+    light_ = std::make_shared<const LightReport>(std::move(answer).value());
+    return light_.get();
+  }
+  if (answer.problem().trouble != Trouble::stopped) no_light_ = answer.problem();
+  return answer.problem();
+}
+
+Outcome<KnownVolumes> LensShop::volumes(const Progress& progress) {
+  const auto brass = metal(progress);
+  if (!brass) return brass.problem();
+  KnownVolumes known;
+  for (const FrameBody& body : **brass) known[body.mark] = body.volume_mm3;
+  return known;
+}
+
+KnownVolumes LensShop::drawn_volumes() {
+  KnownVolumes known;
+  for (const TurnedBar& bar : frame().bars) known[bar.mark] = trimmed_volume_mm3(bar.shape);
+  return known;
+}
+
+double LensShop::brass_kg() { return totals_of(parts_list(frame())).brass_g / kGramsPerKilogram; }
+
+}  // namespace prismwright

@@ -1,0 +1,95 @@
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "core/papers/dossier.h"
+#include "core/papers/estimate.h"
+#include "geometry/clearance_order.h"
+#include "geometry/despatch/despatch_keys.h"
+#include "geometry/despatch/light_key.h"
+#include "geometry/despatch/paper_piece.h"
+
+namespace prismwright {
+
+namespace {
+
+// Raised where the picture or the light come to be shown otherwise; all else stands in the keys as drawn.
+constexpr int kDossierFormat = 1;
+constexpr double kGramsPerKilogram = 1000;
+
+/// All but what takes long: proof, light, bench and picture.
+Outcome<DossierFacts> quick_facts(LensShop& shop, const Progress& progress) {
+  const auto glass = shop.bodies(progress);
+  if (!glass) return glass.problem();
+  const auto clearances = shop.clearances(progress);
+  if (!clearances) return clearances.problem();
+  const DespatchSource& source = shop.source();
+  DossierFacts facts{shop.plan(),
+                     shop.masters(),
+                     &shop.proof(),
+                     nullptr,
+                     source.ledger,
+                     &source.log,
+                     source.readings,
+                     nullptr,
+                     0,
+                     shop.brass_kg(),
+                     std::nullopt,
+                     {},
+                     0,
+                     nullptr};
+  for (const PrismBody& body : (*glass)->prisms) facts.glass_kg += body.mass_g / kGramsPerKilogram;
+  const auto least = std::ranges::min_element(**clearances, is_worse);
+  if (least != (*clearances)->end() && !rests_by_design(*least)) {
+    facts.tightest_mm = least->gap_mm;
+    facts.tightest_between = least->first + " and " + least->second;
+  }
+  facts.clashes = static_cast<int>(shop.clashes().count());
+  return facts;
+}
+
+Outcome<Drawing> draw_dossier(LensShop& shop, const Progress& progress) {
+  auto facts = quick_facts(shop, progress);
+  if (!facts) return facts.problem();
+  facts->bench = shop.bench();
+  const auto light = shop.light(progress);
+  if (light) facts->light = *light;
+  // A lens without a light report has a dossier that says so; a stop ends it.
+  if (!light && light.problem().trouble != Trouble::request) return light.problem();
+  const auto picture = shop.picture(kThreeQuarters, progress);
+  if (!picture) return picture.problem();
+  facts->picture = *picture;
+  return dossier(*facts, shop.words());
+}
+
+Outcome<Drawing> undated_dossier(LensShop& shop) {
+  const auto facts = quick_facts(shop, {});
+  if (!facts) return facts.problem();
+  return dossier(*facts, shop.undated_words());
+}
+
+/// A day that stands for any, so that an offer stays what it is until a figure of it changes.
+constexpr std::chrono::sys_days kAnyDay = std::chrono::year{2024} / 1 / 1;
+
+Outcome<Drawing> draw_estimate(LensShop& shop, const HouseWords& words, std::chrono::sys_days day) {
+  return estimate(shop.plan(), shop.reckoning(day), shop.choice().estimate, words);
+}
+
+}  // namespace
+
+ReadyPieces dossier_pieces(LensShop& shop) {
+  PieceKey key = light_key(shop, "dossier");
+  key << kDossierFormat;
+  return std::vector<ReadyPiece>{paper_piece(
+      {DespatchGroup::dossier, "owners-dossier", "Owner's dossier", "owners-dossier", false}, std::move(key),
+      undated_dossier(shop), [&shop](const Progress& progress) { return draw_dossier(shop, progress); })};
+}
+
+ReadyPieces estimate_pieces(LensShop& shop) {
+  return std::vector<ReadyPiece>{
+      paper_piece({DespatchGroup::estimate, "estimate", "Estimate", "estimate", false}, PieceKey("estimate", 1),
+                  draw_estimate(shop, shop.undated_words(), kAnyDay),
+                  [&shop](const Progress&) { return draw_estimate(shop, shop.words(), shop.day()); })};
+}
+
+}  // namespace prismwright

@@ -1,0 +1,186 @@
+#include "geometry/despatch/pack_folder.h"
+
+#include <cerrno>
+#include <cstring>
+#include <filesystem>
+#include <set>
+
+#include <fcntl.h>
+#include <fmt/format.h>
+#include <stdio.h>
+#include <sys/file.h>
+#include <unistd.h>
+
+#include "core/frame/cut_words.h"
+#include "geometry/safe_file.h"
+
+namespace prismwright {
+
+namespace fs = std::filesystem;
+
+namespace {
+
+constexpr int kMostTries = 10000;
+
+std::string stem_of(const std::string& book) {
+  const std::string stem = safe_stem(book);
+  return stem.empty() || stem.front() == '.' ? "lens" + stem : stem;
+}
+
+std::string numbered(const std::string& book, const std::string& date, int number) {
+  const std::string name = fmt::format("{}-{}", stem_of(book), date);
+  return number == 1 ? name : fmt::format("{}-{}", name, number);
+}
+
+std::string hidden(const std::string& name) { return "." + name + ".part"; }
+
+Problem unkept(const std::string& path, int error) {
+  return file_problem("write", path,
+                      fmt::format("{} could not be put in its place ({}). See to the folder and its disk.",
+                                  path, std::strerror(error)));
+}
+
+/// An open folder; its lock goes with it, whatever becomes of the program.
+class FolderLock {
+ public:
+  explicit FolderLock(const std::string& path)
+      : file_(::open(path.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC)) {
+    if (file_ >= 0 && ::flock(file_, LOCK_EX | LOCK_NB) != 0) {
+      ::close(file_);
+      file_ = -1;
+    }
+  }
+  ~FolderLock() {
+    if (file_ >= 0) ::close(file_);
+  }
+  FolderLock(const FolderLock&) = delete;
+  FolderLock& operator=(const FolderLock&) = delete;
+
+  [[nodiscard]] bool holds() const { return file_ >= 0; }
+
+ private:
+  int file_;
+};
+
+void sync_folder(const std::string& path) {
+  const int file = ::open(path.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+  if (file < 0) return;
+  ::fsync(file);
+  ::close(file);
+}
+
+void sync_folders(const std::string& top) {
+  for (const auto& entry : fs::recursive_directory_iterator(top))
+    if (entry.is_directory()) sync_folder(entry.path().string());
+  sync_folder(top);
+}
+
+/// Whether a hidden folder is one of a pack of this book.
+bool is_leftover(const std::string& name, const std::string& book) {
+  constexpr std::size_t kDateLetters = 10;
+  const std::string start = "." + stem_of(book) + "-";
+  const std::string end = ".part";
+  return name.starts_with(start) && name.ends_with(end) &&
+         name.size() >= start.size() + kDateLetters + end.size() && name[start.size() + 4] == '-';
+}
+
+}  // namespace
+
+std::string free_pack_name(const std::string& packs_folder, const std::string& book, const std::string& date) {
+  for (int number = 1; number < kMostTries; ++number) {
+    const std::string name = numbered(book, date, number);
+    if (!fs::exists(fs::path(packs_folder) / name) && !fs::exists(fs::path(packs_folder) / hidden(name)))
+      return name;
+  }
+  return numbered(book, date, kMostTries);
+}
+
+void clear_leftovers(const std::string& packs_folder, const std::string& book) {
+  std::error_code error;
+  std::vector<fs::path> found;
+  for (const auto& entry : fs::directory_iterator(packs_folder, error))
+    if (is_leftover(entry.path().filename().string(), book)) found.push_back(entry.path());
+  for (const fs::path& path : found) {
+    const FolderLock lock(path.string());
+    if (lock.holds()) fs::remove_all(path, error);
+  }
+}
+
+struct WorkFolder::Inside {
+  Inside(std::string packs, std::string own)
+      : packs_folder(std::move(packs)), path(std::move(own)), lock(path) {}
+  ~Inside() {
+    std::error_code ignored;
+    if (!kept) fs::remove_all(path, ignored);
+  }
+  Inside(const Inside&) = delete;
+  Inside& operator=(const Inside&) = delete;
+
+  std::string packs_folder;
+  std::string path;
+  FolderLock lock;
+  bool kept = false;
+};
+
+WorkFolder::WorkFolder(std::unique_ptr<Inside> inside) : inside_(std::move(inside)) {}
+WorkFolder::WorkFolder(WorkFolder&&) noexcept = default;
+WorkFolder::~WorkFolder() = default;
+
+Outcome<WorkFolder> WorkFolder::open(const std::string& packs_folder, const std::string& name) {
+  const std::string path = (fs::path(packs_folder) / hidden(name)).string();
+  std::error_code error;
+  if (!fs::create_directory(path, error)) {
+    const std::string why = error ? error.message() : "another program builds there";
+    return file_problem(
+        "folder", path,
+        fmt::format("The folder {} could not be made ({}). Choose another folder for the packs.", path, why));
+  }
+  auto inside = std::make_unique<Inside>(packs_folder, path);
+  if (inside->lock.holds()) return WorkFolder(std::move(inside));
+  return file_problem(
+      "folder", path,
+      fmt::format("The folder {} is in use by another program. Wait until it has ended.", path));
+}
+
+const std::string& WorkFolder::path() const { return inside_->path; }
+
+void WorkFolder::keep_only(const std::vector<std::string>& paths) {
+  const std::set<std::string> wanted(paths.begin(), paths.end());
+  std::vector<fs::path> strays;
+  std::vector<fs::path> folders;
+  for (const auto& entry : fs::recursive_directory_iterator(path())) {
+    if (entry.is_directory()) {
+      folders.push_back(entry.path());
+    } else if (!wanted.contains(entry.path().lexically_relative(path()).generic_string())) {
+      strays.push_back(entry.path());
+    }
+  }
+  std::error_code ignored;
+  for (const fs::path& stray : strays) fs::remove(stray, ignored);
+  // Inner folders come after those that hold them. One that holds anything is not removed.
+  for (auto folder = folders.rbegin(); folder != folders.rend(); ++folder)
+    if (fs::is_empty(*folder, ignored)) fs::remove(*folder, ignored);
+}
+
+Outcome<std::string> WorkFolder::keep(const std::string& book, const std::string& date) {
+  sync_folders(path());
+  for (int number = 1; number < kMostTries; ++number) {
+    const std::string place = (fs::path(inside_->packs_folder) / numbered(book, date, number)).string();
+    if (::renameat2(AT_FDCWD, path().c_str(), AT_FDCWD, place.c_str(), RENAME_NOREPLACE) == 0) {
+      inside_->kept = true;
+      sync_folder(inside_->packs_folder);
+      return place;
+    }
+    if (errno == EEXIST) continue;
+    // Some file systems know no such rename: there the place is looked at first.
+    if (errno == EINVAL && !fs::exists(place) && ::rename(path().c_str(), place.c_str()) == 0) {
+      inside_->kept = true;
+      sync_folder(inside_->packs_folder);
+      return place;
+    }
+    if (errno != EINVAL) return unkept(place, errno);
+  }
+  return unkept(path(), EEXIST);
+}
+
+}  // namespace prismwright

@@ -1,0 +1,40 @@
+#include <fmt/format.h>
+
+#include "geometry/despatch/despatch_keys.h"
+#include "geometry/despatch/lens_shop.h"
+#include "geometry/despatch/piece_files.h"
+#include "geometry/despatch/ready_piece.h"
+
+namespace prismwright {
+
+namespace {
+
+/// Raised when pictures come to look otherwise.
+constexpr int kPictureFormat = 1;
+
+ReadyPiece picture_piece(LensShop& shop, const std::string& name, const std::string& words, PictureEye eye) {
+  PieceKey key("picture", kPictureFormat);
+  key << eye.azimuth_deg << eye.elevation_deg << kPictureWide << kPictureHigh;
+  add_glass(key, shop.plan());
+  add_metal(key, shop.frame());
+  DespatchPiece piece{DespatchGroup::pictures, name, words, key.text(), false, {}};
+  return {std::move(piece),
+          [&shop, eye, path = "pictures/" + name + ".png"](
+              const std::string& folder, const Progress& progress) -> Outcome<std::vector<std::string>> {
+            const auto image = shop.picture(eye, progress);
+            if (!image) return image.problem();
+            return one_file(folder, path, png_bytes(**image));
+          }};
+}
+
+}  // namespace
+
+ReadyPieces picture_pieces(LensShop& shop) {
+  std::vector<ReadyPiece> pieces;
+  pieces.push_back(picture_piece(shop, "three-quarter", "From the side and above", kThreeQuarters));
+  pieces.push_back(picture_piece(shop, "from-sea", "From the sea", {0, 0}));
+  pieces.push_back(picture_piece(shop, "plan", "From above", {0, 90}));
+  return pieces;
+}
+
+}  // namespace prismwright
