@@ -11,8 +11,8 @@ namespace prismwright {
 namespace {
 
 constexpr double kPad_mm = 2;
-constexpr double kPicturesShare = 0.5;  ///< of the height over the title block
-constexpr double kSmallestOnA4 = 0.5;   ///< the section's scale, without a paper asked for
+constexpr double kPicturesShare = 0.56;  ///< of the height over the title block
+constexpr double kSmallestOnA4 = 0.5;    ///< the section's scale, without a paper asked for
 
 /// The first sheet with its pictures, not titled yet.
 struct PictureSheet {
@@ -30,7 +30,8 @@ PictureSheet picture_sheet(const PlannedPrism& prism, const PrismSolidFacts& fac
   const PaperBox room = {{frame.low.x + kPad_mm, frame.high.y - kPicturesShare * high},
                          {frame.high.x - kPad_mm, frame.high.y - kPad_mm}};
   const PrismPictures pictures = lay_out_pictures(prism, facts, room);
-  const DrawingScale& section = draw_pictures(sheet.maker, prism, facts, pictures, lengths);
+  const DrawingScale& section = *pictures.section_scale;
+  draw_pictures(sheet.maker, prism, facts, pictures, lengths);
   sheet.tables_top = pictures.low_mm - kPad_mm;
   sheet.section_scale = section.paper_per_mm;
   sheet.scale = section.words;

@@ -112,9 +112,9 @@ void tighten(PrismPictures& pictures, const PlannedPrism& prism, const PrismSoli
   const double scale = pictures.view_scale ? pictures.view_scale->paper_per_mm : 0;
   const double sea = height_at(facts.from_sea, scale);
   const double top = pictures.section.high.y;
-  const double row =
-      std::max({section_picture_height_mm(section_picture(prism), over_bar(pictures.section)) + kBar_mm,
-                height_at(facts.from_end, scale), below ? 0 : sea});
+  const SectionPlace section = section_place(section_picture(prism), over_bar(pictures.section));
+  pictures.section_scale = section.scale;
+  const double row = std::max({section.height_mm + kBar_mm, height_at(facts.from_end, scale), below ? 0 : sea});
   pictures.section.low.y = pictures.end.low.y = top - row;
   pictures.sea.high.y = below ? top - row : top;
   pictures.sea.low.y = pictures.low_mm = below ? top - row - sea : top - row;
@@ -165,17 +165,17 @@ PrismPictures lay_out_pictures(const PlannedPrism& prism, const PrismSolidFacts&
   return pictures;
 }
 
-const DrawingScale& draw_pictures(SheetMaker& maker, const PlannedPrism& prism, const PrismSolidFacts& facts,
-                                  const PrismPictures& pictures, LengthWords lengths) {
+void draw_pictures(SheetMaker& maker, const PlannedPrism& prism, const PrismSolidFacts& facts,
+                   const PrismPictures& pictures, LengthWords lengths) {
   const bool sea = is_there(facts.from_sea);
+  // Bars come first: dimensions that find no room on their line look for it round about.
+  if (pictures.view_scale)
+    draw_bar(maker, sea ? pictures.sea : pictures.end, pictures.view_scale->paper_per_mm, lengths);
+  draw_bar(maker, pictures.section, pictures.section_scale->paper_per_mm, lengths);
+  draw_section_picture(maker, section_picture(prism), over_bar(pictures.section));
   if (is_there(facts.from_end))
     draw_view(maker, facts.from_end, end_words(prism), pictures.end, *pictures.view_scale, lengths);
   if (sea) draw_view(maker, facts.from_sea, "From the sea", pictures.sea, *pictures.view_scale, lengths);
-  if (pictures.view_scale)
-    draw_bar(maker, sea ? pictures.sea : pictures.end, pictures.view_scale->paper_per_mm, lengths);
-  const DrawingScale& scale = draw_section_picture(maker, section_picture(prism), over_bar(pictures.section));
-  draw_bar(maker, pictures.section, scale.paper_per_mm, lengths);
-  return scale;
 }
 
 }  // namespace prismwright

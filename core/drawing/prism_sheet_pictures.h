@@ -13,6 +13,7 @@ struct PrismPictures {
   PaperBox section;
   PaperBox end;  ///< for the view of its end; no room at all where there is no such view
   PaperBox sea;
+  const DrawingScale* section_scale = nullptr;
   const DrawingScale* view_scale = nullptr;  ///< of both views; null: there are none
   double low_mm = 0;                         ///< where they end
 };
@@ -22,8 +23,7 @@ struct PrismPictures {
 PrismPictures lay_out_pictures(const PlannedPrism& prism, const PrismSolidFacts& facts, const PaperBox& room);
 
 /// Draws section and views, each with its name, scale and scale bar; the views with their dimensions over all.
-/// Answers the scale of the section.
-const DrawingScale& draw_pictures(SheetMaker& maker, const PlannedPrism& prism, const PrismSolidFacts& facts,
-                                  const PrismPictures& pictures, LengthWords lengths);
+void draw_pictures(SheetMaker& maker, const PlannedPrism& prism, const PrismSolidFacts& facts,
+                   const PrismPictures& pictures, LengthWords lengths);
 
 }  // namespace prismwright

@@ -182,11 +182,11 @@ const DrawingScale& draw_section_picture(SheetMaker& maker, const SectionPicture
   return PictureMaker(maker, picture, room).draw();
 }
 
-double section_picture_height_mm(const SectionPicture& picture, const PaperBox& room) {
+SectionPlace section_place(const SectionPicture& picture, const PaperBox& room) {
   constexpr double kSlack_mm = 0.01;  ///< lest rounding take the scale away
   const PictureLayout layout = layout_of(picture, room);
-  return layout.scale->paper_per_mm * (layout.high.z - layout.low.z) + 2 * picture.rim_high_mm + kNameRoom_mm +
-         kSlack_mm;
+  return {layout.scale, layout.scale->paper_per_mm * (layout.high.z - layout.low.z) + 2 * picture.rim_high_mm +
+                            kNameRoom_mm + kSlack_mm};
 }
 
 }  // namespace prismwright

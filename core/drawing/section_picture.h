@@ -28,7 +28,12 @@ struct SectionPicture {
 const DrawingScale& draw_section_picture(SheetMaker& maker, const SectionPicture& picture,
                                          const PaperBox& room);
 
-/// Height of the lowest box of that width in which it has the scale that it has in this room, mm.
-double section_picture_height_mm(const SectionPicture& picture, const PaperBox& room);
+/// The scale that a section has in a room, and the height of the lowest room of that width in which it still
+/// has it.
+struct SectionPlace {
+  const DrawingScale* scale = nullptr;
+  double height_mm = 0;
+};
+SectionPlace section_place(const SectionPicture& picture, const PaperBox& room);
 
 }  // namespace prismwright

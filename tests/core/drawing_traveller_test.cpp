@@ -14,14 +14,6 @@
 namespace prismwright {
 namespace {
 
-void expect_strokes_on_paper(const Sheet& sheet) {
-  const PaperBox border = {{9.99, 9.99}, {sheet.size.width_mm() - 9.99, sheet.size.height_mm() - 9.99}};
-  for (const Stroke& stroke : sheet.strokes) {
-    EXPECT_TRUE(holds(border, {stroke.start, stroke.start}));
-    for (const PaperStep& step : stroke.steps) EXPECT_TRUE(holds(border, {step.to, step.to}));
-  }
-}
-
 std::size_t times(const Sheet& sheet, const std::string& words) {
   return static_cast<std::size_t>(
       std::ranges::count_if(sheet.texts, [&](const DrawnText& text) { return text.words == words; }));

@@ -28,7 +28,8 @@ class RoughWires {
     for (const auto& wire : wires_) {
       ViewLine line;
       for (const SpacePoint& p : wire) {
-        line.points.push_back({p.x * right.x + p.y * right.y + p.z * right.z, p.x * up.x + p.y * up.y + p.z * up.z});
+        line.points.push_back(
+            {p.x * right.x + p.y * right.y + p.z * right.z, p.x * up.x + p.y * up.y + p.z * up.z});
         const PaperPoint& at = line.points.back();
         view.low = {std::min(view.low.x, at.x), std::min(view.low.y, at.y)};
         view.high = {std::max(view.high.x, at.x), std::max(view.high.y, at.y)};

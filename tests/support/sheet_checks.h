@@ -23,4 +23,13 @@ inline void expect_texts_apart(const Sheet& sheet) {
   }
 }
 
+/// Every line inside the border.
+inline void expect_strokes_on_paper(const Sheet& sheet) {
+  const PaperBox border = {{9.99, 9.99}, {sheet.size.width_mm() - 9.99, sheet.size.height_mm() - 9.99}};
+  for (const Stroke& stroke : sheet.strokes) {
+    EXPECT_TRUE(holds(border, {stroke.start, stroke.start}));
+    for (const PaperStep& step : stroke.steps) EXPECT_TRUE(holds(border, {step.to, step.to}));
+  }
+}
+
 }  // namespace prismwright
