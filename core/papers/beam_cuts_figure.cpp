@@ -60,7 +60,7 @@ void draw_level(SheetMaker& maker, const PaperBox& room, const Points& cut, doub
 
 void draw_upright(SheetMaker& maker, const PaperBox& room, const Points& cut, double peak_cd, double size_mm) {
   PlotFrame plot(maker, room, {0, kHead * peak_cd, "upright cut: intensity, cd"},
-                 seen(cut, peak_cd, "elevation, deg"), size_mm, 3, 6);
+                 seen(cut, peak_cd, "elevation, deg"), size_mm, 4, 6);
   plot.curve(swapped(cut), PlotFrame::Ground::beside);
   if (const LevelWidth half = width_at(cut, peak_cd / 2); half.whole)
     plot.span({peak_cd / 2, half.from}, {peak_cd / 2, half.to}, width_words(half.from, half.to));

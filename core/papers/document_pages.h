@@ -46,9 +46,10 @@ class DocumentPages {
   void note(const std::string& words);
   /// Names and values in two columns of the page, read down the left one first.
   void facts(const std::vector<Fact>& facts);
-  /// A table over the whole width; the head is said again on a new sheet. A row that begins with `kTotal` is
+  /// A table over the whole width; the head is said again on a new sheet. `together`: the table begins
+  /// on a new sheet where this one has no room for all of it. A row that begins with `kTotal` is
   /// set bold with a rule above.
-  void table(const std::vector<DocumentColumn>& columns, const std::vector<Cells>& rows);
+  void table(const std::vector<DocumentColumn>& columns, const std::vector<Cells>& rows, bool together = false);
   static constexpr const char* kTotal = "\x01";
   /// A table of short cells that runs down one half of the sheet and then the other.
   void twin_table(const std::vector<DocumentColumn>& columns, const std::vector<Cells>& rows);
@@ -77,6 +78,7 @@ class DocumentPages {
   [[nodiscard]] Grid grid_of(const std::vector<DocumentColumn>& columns, double wide) const;
   /// Turns the page where there is no room; answers whether it did.
   bool need(double mm);
+  [[nodiscard]] double room_of(const Grid& grid, std::size_t column) const;
   [[nodiscard]] double row_height(const Grid& grid, const Cells& cells, bool bold) const;
   void write_row(const Grid& grid, const Cells& cells, PaperPoint top_left, bool bold);
   double write_head(const Grid& grid, PaperPoint top_left);  ///< answers its height

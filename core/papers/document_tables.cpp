@@ -11,10 +11,17 @@ using namespace document_type;
 
 namespace {
 
-constexpr double kFactName = 0.44;  ///< share of a fact's width that its name takes
+constexpr double kFactName = 0.44;     ///< share of a fact's width that its name takes
+constexpr double kAfterNumbers = 3.5;  ///< pads before words that follow numbers
+constexpr std::size_t kFirstRows = 2;  ///< that stand below a head at least
 
 bool is_total(const DocumentPages::Cells& cells) {
   return !cells.empty() && cells.front().starts_with(DocumentPages::kTotal);
+}
+
+/// Words at the left of a column are kept off numbers that end where it begins.
+double left_pad(const std::vector<bool>& right, std::size_t column, double pad) {
+  return !right[column] && column > 0 && right[column - 1] ? kAfterNumbers * pad : pad;
 }
 
 DocumentPages::Cells without_sign(DocumentPages::Cells cells) {
@@ -73,11 +80,16 @@ DocumentPages::Grid DocumentPages::grid_of(const std::vector<DocumentColumn>& co
   return grid;
 }
 
+double DocumentPages::room_of(const Grid& grid, std::size_t column) const {
+  const double pad = kCellPad_mm * scale_;
+  return grid.widths[column] - pad - left_pad(grid.right, column, pad);
+}
+
 double DocumentPages::row_height(const Grid& grid, const Cells& cells, bool bold) const {
   const double size = kCell_mm * scale_;
   std::size_t most = 1;
   for (std::size_t i = 0; i < cells.size() && i < grid.widths.size(); ++i)
-    most = std::max(most, lines_of(cells[i], size, grid.widths[i] - 2 * kCellPad_mm * scale_, bold).size());
+    most = std::max(most, lines_of(cells[i], size, room_of(grid, i), bold).size());
   return (static_cast<double>(most - 1) * kCellPitch + 1.75) * size;
 }
 
@@ -89,8 +101,8 @@ void DocumentPages::write_row(const Grid& grid, const Cells& cells, PaperPoint t
     if (i >= cells.size()) break;
     const bool right = grid.right[i];
     double y = top_left.y - 1.25 * size;
-    for (const std::string& line : lines_of(cells[i], size, grid.widths[i] - 2 * pad, bold)) {
-      const PaperPoint base = {right ? x + grid.widths[i] - pad : x + pad, y};
+    for (const std::string& line : lines_of(cells[i], size, room_of(grid, i), bold)) {
+      const PaperPoint base = {right ? x + grid.widths[i] - pad : x + left_pad(grid.right, i, pad), y};
       maker().write({line, base, size, right ? Anchor::right : Anchor::left, false, bold});
       y -= kCellPitch * size;
     }
@@ -106,9 +118,13 @@ double DocumentPages::write_head(const Grid& grid, PaperPoint top_left) {
   return high;
 }
 
-void DocumentPages::table(const std::vector<DocumentColumn>& columns, const std::vector<Cells>& rows) {
+void DocumentPages::table(const std::vector<DocumentColumn>& columns, const std::vector<Cells>& rows,
+                          bool together) {
   const Grid grid = grid_of(columns, wide());
-  need(row_height(grid, grid.heads, true) + (rows.empty() ? 0 : row_height(grid, rows.front(), false)));
+  double first = row_height(grid, grid.heads, true);
+  for (std::size_t i = 0; i < rows.size() && (together || i < kFirstRows); ++i)
+    first += row_height(grid, rows[i], is_total(rows[i]));
+  need(first);
   pages_.skip(write_head(grid, place()));
   for (const Cells& row : rows) {
     const bool total = is_total(row);
@@ -136,8 +152,7 @@ void DocumentPages::write_twins(const Grid& grid, const std::vector<Cells>& rows
     for (std::size_t i = side * first; i < (side == 0 ? first : rows.size()); ++i, at.y -= row) {
       Cells cells = rows[i];
       for (std::size_t k = 0; k < cells.size() && k < grid.widths.size(); ++k)
-        cells[k] =
-            shortened(clean_words(cells[k]), kCell_mm * scale_, grid.widths[k] - 2 * kCellPad_mm * scale_);
+        cells[k] = shortened(clean_words(cells[k]), kCell_mm * scale_, room_of(grid, k));
       write_row(grid, cells, at, false);
       maker().line({at.x, at.y - row}, {at.x + apart_mm - kBetweenHalves_mm * scale_, at.y - row},
                    LineClass::hatch);

@@ -10,8 +10,7 @@ void write_care(DossierDesk& desk) {
   DocumentPages& pages = desk.pages;
   pages.chapter("Care and cleaning of acrylic", 50);
   pages.paragraph(
-      "Acrylic is softer and lighter than glass, and other things harm it. What follows is common practice, "
-      "from memory, "
+      "Acrylic is softer and lighter than glass, and other things harm it. What follows is common practice "
       "where no source is named; the resin maker's sheet wins over it.");
   if (values.material.name != "acrylic")
     pages.paragraph(
@@ -78,8 +77,8 @@ void write_handling(DossierDesk& desk) {
        "ribs.",
        "Turning. A lens that turns draws in fingers, sleeves and cloths: stop the drive and lock it before "
        "anyone reaches in.",
-       "Light. Never look into the lit lens from near by. A laser used to check it: " +
-           std::string(kLaserCaution),
+       "Light. Never look into the lit lens from near by.",
+       "Laser, where one is used to check a prism. " + std::string(kLaserCaution),
        "Fire. Acrylic burns. Keep flames, hot work and hot lamps away from it."});
   pages.section("The sun at the focus", 30);
   if (facts.light == nullptr) {

@@ -8,7 +8,7 @@ namespace prismwright {
 
 namespace {
 
-constexpr double kPicture_mm = 92;
+constexpr double kPicture_mm = 118;
 
 std::string mass_words(double kg) { return kg > 0 ? decimals(kg, 1) + " kg" : "not reckoned"; }
 
@@ -36,10 +36,10 @@ void write_front(DossierDesk& desk) {
   pages.title(desk.words.title.empty() ? "A lighthouse lens" : desk.words.title,
               desk.words.client.empty() ? "Owner's dossier" : "Owner's dossier, for " + desk.words.client);
   pages.picture(facts.picture, kPicture_mm);
-  pages.paragraph(
-      fmt::format("{} {} The prisms were each drawn, moulded and cast by their own mark, and every one can be "
-                  "made again from it.",
-                  what_it_is(facts.plan, desk.words), what_it_does(facts.plan)));
+  pages.paragraph(fmt::format(
+      "This is {} {} The prisms were each drawn, moulded and cast by their own mark, and every one can be "
+      "made again from it.",
+      what_it_is(facts.plan, desk.words), what_it_does(facts.plan)));
   std::vector<DocumentPages::Fact> figures =
       lens_facts(facts.plan, static_cast<int>(facts.masters.size()), desk.lengths);
   add_light(desk, figures);

@@ -48,14 +48,20 @@ void write_spares(DossierDesk& desk) {
       rows);
 }
 
+/// Which other kind it is like, and may not be taken for.
+std::string likeness(const Master& master) {
+  if (!master.mirror_of.empty()) return "mirror image of " + master.mirror_of;
+  if (!master.turned_twin_of.empty()) return "turned end for end, " + master.turned_twin_of;
+  return {};
+}
+
 void write_kinds(DossierDesk& desk) {
   std::vector<Cells> rows;
   for (const Master& master : desk.facts.masters)
-    rows.push_back({master.name, std::to_string(master.uses.size()), master.mirror_of, master.turned_twin_of});
+    rows.push_back({master.name, std::to_string(master.uses.size()), likeness(master)});
   if (rows.empty()) return;
   desk.pages.section("Kinds of prism", 24);
-  desk.pages.twin_table(
-      {{"kind", 0.24}, {"prisms", 0.18, true}, {"mirror image of", 0.31}, {"turned, is", 0.27}}, rows);
+  desk.pages.twin_table({{"kind", 0.24}, {"prisms", 0.18, true}, {"like another", 0.58}}, rows);
 }
 
 void write_list(DossierDesk& desk) {

@@ -58,7 +58,7 @@ void write_measured(DossierDesk& desk) {
                     "measure out of tolerance that "
                     "no decision settles.",
                     counted_words(facts.log->measurements.size(), "measurement is", "measurements are"),
-                    sum.measured, sum.out));
+                    sum.measured, sum.out == 0 ? std::string("none") : std::to_string(sum.out)));
   }
   if (facts.log != nullptr) write_decisions(desk, *facts.log);
 }

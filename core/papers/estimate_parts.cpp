@@ -80,7 +80,7 @@ void write_offer(DocumentPages& pages, const LensPlan& plan, const WorksReckonin
        {"Date of this estimate", words.date.empty() ? "not given" : words.date},
        {"It holds for", until.empty() ? days + " from its date" : fmt::format("{}, to {}", days, until)}});
   pages.chapter("What is offered", 40);
-  pages.paragraph(what_it_is(plan, words));
+  pages.paragraph("Offered is " + what_it_is(plan, words));
   pages.facts(lens_facts(plan, works.list.totals.masters, LengthWords{words.inches}));
   pages.paragraph(
       "The work: a master of every kind of prism, printed and finished; moulds; castings, annealed, sanded, "

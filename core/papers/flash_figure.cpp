@@ -48,7 +48,8 @@ void draw_turning(SheetMaker& maker, const PaperBox& room, const Rhythm& rhythm,
   // Axis times run from nought; where that lies in the turn does not matter to an observer.
   Points points = over(rhythm, from - 0.01 * span, from + 1.01 * span);
   for (PlotPoint& point : points) point.x -= from;
-  const std::string words = rhythm.period_s > 0 ? "time over one period, s" : "time over one turn, s";
+  const std::string words =
+      rhythm.period_s > 0 ? "time over one period, s (begun in the dark)" : "time over one turn, s";
   PlotFrame plot(maker, room, {0, span, words}, {0, kHead * rhythm.peak_cd, "intensity, cd"}, size_mm, 10, 4);
   plot.curve(points, PlotFrame::Ground::below);
   if (rhythm.steady || rhythm.flashes.size() > kMostLabels) return;

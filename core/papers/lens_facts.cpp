@@ -45,7 +45,7 @@ std::string what_it_is(const LensPlan& plan, const HouseWords& words) {
   const LengthWords lengths{words.inches};
   const std::string order = order_words(plan.values);
   return fmt::format(
-      "This is a lighthouse lens{} of {} work, with a focal distance of {} {}: {} with {} of {} in a frame of "
+      "a lighthouse lens{} of {} work, with a focal distance of {} {}: {} with {} of {} in a frame of "
       "brass.",
       order.empty() ? "" : " of the " + order, work_words(plan.values.brief.work),
       lengths.plain(plan.values.brief.focal_mm), lengths.unit(), panel_words(plan),
@@ -80,7 +80,7 @@ std::vector<DocumentPages::Fact> lens_facts(const LensPlan& plan, int kinds, con
                                             {"Height of the glass", length(size.height_mm)},
                                             {"Inside diameter", length(size.inside_diameter_mm)},
                                             {"Material", material_words(plan.values.material)}};
-  if (kinds > 0) facts.insert(facts.begin() + 5, {"Kinds of prism, each with a master", std::to_string(kinds)});
+  if (kinds > 0) facts.insert(facts.begin() + 5, {"Kinds of prism", std::to_string(kinds)});
   const std::string& character = plan.values.brief.character;
   facts.push_back({"Character asked for", character.empty() ? "none" : character});
   return facts;

@@ -9,7 +9,8 @@
 
 namespace prismwright {
 
-/// The lens in one sentence: order, kind of work, focal distance, panels, prisms, material.
+/// The lens in words for the middle of a sentence, "a lighthouse lens of the fourth order ...": order, kind of
+/// work, focal distance, panels, prisms, material.
 std::string what_it_is(const LensPlan& plan, const HouseWords& words);
 /// What its panels do with the light, in one sentence.
 std::string what_it_does(const LensPlan& plan);

@@ -57,7 +57,7 @@ void write_lamp(DocumentPages& pages, const LensPlan& plan, const LightReport& l
 void write_beam(DocumentPages& pages, const LightReport& light, const LengthWords& lengths) {
   const BeamMap& beam = light.beam;
   const bool mapped = beam.peak_cd > 0 && !beam.cd.empty();
-  pages.section(fmt::format("Beam of panel {}", light.panel), 40);
+  pages.section(fmt::format("Beam of panel {}", light.panel), 24);
   if (!mapped) {
     pages.paragraph("No light was found in the mapped beam.");
     return;
@@ -70,7 +70,7 @@ void write_beam(DocumentPages& pages, const LightReport& light, const LengthWord
                 percent_words(beam.peak_error, 2) + (beam.reached ? "" : ", more than was wanted")},
                {"Wide at half of the peak", width_words(light.half_width_deg)},
                {"High at half of the peak", width_words(light.half_height_deg)},
-               {"Through the lantern's glazing", candela_words(light.outside_cd)},
+               {"Behind the lantern's glazing", candela_words(light.outside_cd)},
                {"In service", candela_words(light.service_cd)},
                {"Mean path in the material", lengths.plain(beam.glass_mm) + " " + lengths.unit()}});
   const PaperBox room = pages.figure(kCuts_mm);
@@ -91,7 +91,7 @@ void write_budget(DocumentPages& pages, const LightReport& light) {
                     decimals(100 * budget.lm[at] / budget.flux_lm, 2),
                     decimals(100 * budget.error_lm[at] / budget.flux_lm, 2)});
   }
-  pages.section("Where the lamp's light goes", 30);
+  pages.section("Where the lamp's light goes", 52);
   pages.table(
       {{"light of the lamp", 0.4}, {"lm", 0.2, true}, {"%", 0.2, true}, {"standard error %", 0.2, true}}, rows);
   rows.clear();
@@ -119,7 +119,7 @@ void write_colours(DocumentPages& pages, const LensPlan& plan, const LightReport
                (verdict.region ? std::string(verdict.region->rule) : std::string()),
            decimals(verdict.margin, 4)});
   if (rows.empty()) return;
-  pages.section("Colour", 30);
+  pages.section("Colour", 45);
   pages.paragraph(fmt::format("Lamp at x {}, y {} (CIE 1931); {} {} of the material leave {} of its light.",
                               decimals(colours.lamp.x, 3), decimals(colours.lamp.y, 3),
                               lengths.plain(colours.glass_mm), lengths.unit(),

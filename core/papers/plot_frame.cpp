@@ -88,7 +88,6 @@ void PlotFrame::draw_axes(const PlotSpan& across, const PlotSpan& up, int ticks_
   for (const double tick : level) {
     const PaperPoint foot = {at({tick, 0}).x, field_.low.y};
     maker_.line(foot, {foot.x, foot.y - kTick_mm}, LineClass::thin);
-    maker_.line(foot, {foot.x, field_.high.y}, LineClass::hatch);
     maker_.write({decimals(tick, level_digits),
                   {foot.x, foot.y - kTick_mm - 1.15 * size_mm_},
                   size_mm_,
@@ -99,7 +98,6 @@ void PlotFrame::draw_axes(const PlotSpan& across, const PlotSpan& up, int ticks_
   for (const double tick : rising) {
     const PaperPoint foot = {field_.low.x, at({0, tick}).y};
     maker_.line(foot, {foot.x - kTick_mm, foot.y}, LineClass::thin);
-    maker_.line(foot, {field_.high.x, foot.y}, LineClass::hatch);
     maker_.write({decimals(tick, rising_digits),
                   {foot.x - kTick_mm - 0.6, foot.y - 0.36 * size_mm_},
                   size_mm_,
@@ -139,7 +137,7 @@ void PlotFrame::curve(const std::vector<PlotPoint>& points, Ground ground, LineC
       toned.steps.push_back({foot(run.back()), 0, {}, 0});
       toned.steps.push_back({foot(run.front()), 0, {}, 0});
       toned.line = LineClass::hatch;
-      toned.closed = toned.filled = true;
+      toned.closed = true;
       toned.tone = kGround;
       maker_.draw(std::move(toned));
     }

@@ -61,10 +61,10 @@ void write_proof(DocumentPages& pages, const LensPlan& plan, const Proof& proof,
       proof.elevations, proof.lowest_deg, proof.highest_deg, plan.section.input.index, shortest(allowed)));
   const std::string worst = proof.worst_zone.empty() ? "" : ", in zone " + proof.worst_zone;
   std::vector<DocumentPages::Fact> facts = {
-      {"Worst departure from the aim", decimals(proof.worst_departure_deg, 4) + " deg" + worst},
+      {"Worst departure from aim", decimals(proof.worst_departure_deg, 4) + " deg" + worst},
       {"Leaves level", percent_words(proof.of(Fate::level), 3)},
-      {"Lost in lands and at reflecting faces", percent_words(proof.lost(), 3)},
-      {"Taken of all the light of the focus", percent_words(proof.share_of_source, 1)},
+      {"Lost in the glass", percent_words(proof.lost(), 3)},
+      {"Taken of the focus's light", percent_words(proof.share_of_source, 1)},
       {"Comes through the faces", percent_words(proof.through, 1)},
       {"Dark strips in the beam", dark_words(proof, lengths)}};
   if (proof.least_margin_deg)

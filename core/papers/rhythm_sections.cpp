@@ -69,7 +69,7 @@ void write_rhythm(DocumentPages& pages, const LensPlan& plan, const LightReport&
 void write_ranges(DocumentPages& pages, const LensPlan& plan, const LightReport& light) {
   const EffectiveIntensities& effective = light.effective;
   const LightSettings& settings = plan.values.light;
-  pages.section("Effective intensity and range", 30);
+  pages.section("Effective intensity and range", 36);
   pages.facts({{"Effective, Blondel and Rey", candela_words(effective.blondel_rey_cd)},
                {"Form factor", candela_words(effective.form_factor_cd)},
                {"Allard", candela_words(effective.allard_cd)},
@@ -96,7 +96,7 @@ void write_ranges(DocumentPages& pages, const LensPlan& plan, const LightReport&
                {"red", 0.18, true},
                {"green", 0.18, true},
                {"yellow", 0.18, true}},
-              rows);
+              rows, true);
 }
 
 }  // namespace prismwright

@@ -30,7 +30,7 @@ std::vector<std::string> sun_sentences(const LensPlan& plan, const LightReport& 
 
 void write_sun(DocumentPages& pages, const LensPlan& plan, const LightReport& light,
                const LengthWords& lengths) {
-  pages.section("The sun at the focus", 24);
+  pages.section("The sun at the focus", 40);
   for (const std::string& sentence : sun_sentences(plan, light, lengths)) pages.paragraph(sentence);
   std::vector<DocumentPages::Cells> rows;
   for (const SunSpot& spot : light.sun.spots)
