@@ -8,9 +8,14 @@ namespace {
 
 constexpr double kFinest_mm = 0.03;  ///< a shorter step cannot be seen on paper
 
+LineClass class_of(const ViewLine& line) {
+  if (!line.glass) return LineClass::hatch;
+  return line.outline ? LineClass::outline : LineClass::thin;
+}
+
 Stroke stroke_of(const ViewLine& line, const ViewMap& map) {
   Stroke stroke;
-  stroke.line = line.outline ? LineClass::outline : LineClass::thin;
+  stroke.line = class_of(line);
   stroke.start = map.at(line.points.front());
   PaperPoint last = stroke.start;
   for (std::size_t i = 1; i < line.points.size(); ++i) {
@@ -30,14 +35,14 @@ ViewMap view_in_middle(const LineView& view, double paper_per_mm, const PaperBox
           paper_per_mm};
 }
 
-void draw_line_view(SheetMaker& maker, const LineView& view, const ViewMap& map) {
+void draw_line_view(SheetMaker& maker, const LineView& view, const ViewMap& map, bool walls) {
   for (const ViewLine& line : view.lines) {
     if (line.points.size() < 2) continue;
     Stroke stroke = stroke_of(line, map);
     PaperPoint from = stroke.start;
-    for (const PaperStep& step : stroke.steps) {
-      maker.keep_clear(from, step.to);
-      from = step.to;
+    for (std::size_t i = 0; walls && i < stroke.steps.size(); ++i) {
+      maker.keep_clear(from, stroke.steps[i].to);
+      from = stroke.steps[i].to;
     }
     maker.draw(std::move(stroke));
   }

@@ -19,7 +19,8 @@ struct ViewMap {
 /// The view's rectangle in the middle of the room.
 ViewMap view_in_middle(const LineView& view, double paper_per_mm, const PaperBox& room);
 
-/// Its lines: outlines wide, edges thin. Steps too small for paper are left out.
-void draw_line_view(SheetMaker& maker, const LineView& view, const ViewMap& map);
+/// Its lines: outlines of glass wide, edges of glass thin, metal thinner. Steps that paper cannot show are left
+/// out. Texts that come later keep clear of the lines where `walls` is set; a whole lens has too many.
+void draw_line_view(SheetMaker& maker, const LineView& view, const ViewMap& map, bool walls);
 
 }  // namespace prismwright
