@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "core/drawing/section_view.h"
+#include "core/drawing/spread_heights.h"
 
 namespace prismwright {
 
@@ -36,31 +37,12 @@ SectionPoint outermost(const SectionImage& image) {
   return {r, z};
 }
 
-/// Heights as near to the wished ones (from the top down) as a least pitch allows: neighbours that would meet
-/// are moved together by the same mean (pool of adjacent violators).
+/// Sets the heights of the marks, which stand from the top down.
 void spread(std::vector<ZoneMark>& marks, double pitch, double low, double high) {
-  struct Run {
-    double mean;
-    int count;
-  };
-  std::vector<Run> runs;
-  for (std::size_t i = 0; i < marks.size(); ++i) {
-    runs.push_back({marks[i].glass.y + pitch * static_cast<double>(i), 1});
-    while (runs.size() > 1 && runs[runs.size() - 2].mean < runs.back().mean) {
-      const Run last = runs.back();
-      runs.pop_back();
-      Run& before = runs.back();
-      before.mean = (before.mean * before.count + last.mean * last.count) / (before.count + last.count);
-      before.count += last.count;
-    }
-  }
-  const double lowest = low + pitch * static_cast<double>(marks.size() - 1);
-  std::size_t i = 0;
-  for (const Run& run : runs) {
-    for (int k = 0; k < run.count; ++k, ++i) {
-      marks[i].height = std::clamp(run.mean, std::min(lowest, high), high) - pitch * static_cast<double>(i);
-    }
-  }
+  std::vector<double> wished;
+  for (const ZoneMark& mark : marks) wished.push_back(mark.glass.y);
+  const std::vector<double> heights = spread_heights(wished, pitch, low, high);
+  for (std::size_t i = 0; i < marks.size(); ++i) marks[i].height = heights[i];
 }
 
 void draw_leader(SheetMaker& maker, const ZoneMark& mark, double elbow_x, double words_x, double size) {

@@ -25,9 +25,7 @@ struct ChartPanel {
   std::vector<ChartPiece> pieces;
 };
 
-/// The lens unrolled, panel by panel: each prism drawn where the light leaves it (outer or exit face), so that
-/// prisms do not cover each other. Bull's-eye panels are seen along their axis, belt panels laid flat at the
-/// focal distance.
+/// The lens unrolled (core/drawing/unrolled_lens.h), laid out for the screen.
 std::vector<ChartPanel> chart_panels(const LensPlan& plan);
 
 }  // namespace prismwright
