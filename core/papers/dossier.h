@@ -23,19 +23,19 @@ namespace prismwright {
 /// not worked out, and leaves nothing to guess.
 struct DossierFacts {
   const LensPlan& plan;
-  std::span<const Master> masters;
+  std::span<const Master> masters = {};
   const Proof* proof = nullptr;
   const LightReport* light = nullptr;
-  std::span<const LedgerEntry> ledger;
+  std::span<const LedgerEntry> ledger = {};
   const WorksLog* log = nullptr;
-  std::span<const BenchReading> readings;
+  std::span<const BenchReading> readings = {};
   const BenchPlan* bench = nullptr;
   double glass_kg = 0;
   double brass_kg = 0;
-  std::optional<double> tightest_mm;  ///< least clearance and between what
-  std::string tightest_between;
+  std::optional<double> tightest_mm = std::nullopt;  ///< least clearance and between what
+  std::string tightest_between = {};
   int clashes = 0;
-  std::shared_ptr<const PointImage> picture;  ///< of the whole lens; may be null
+  std::shared_ptr<const PointImage> picture = {};  ///< of the whole lens; may be null
 };
 
 /// The owner's dossier: what the lens is (with its picture, order, focal distance, panels, character, size and

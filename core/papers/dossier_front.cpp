@@ -36,10 +36,9 @@ void write_front(DossierDesk& desk) {
   pages.title(desk.words.title.empty() ? "A lighthouse lens" : desk.words.title,
               desk.words.client.empty() ? "Owner's dossier" : "Owner's dossier, for " + desk.words.client);
   pages.picture(facts.picture, kPicture_mm);
-  pages.paragraph(fmt::format(
-      "This is {} {} The prisms were each drawn, moulded and cast by their own mark, and every one can be "
-      "made again from it.",
-      what_it_is(facts.plan, desk.words), what_it_does(facts.plan)));
+  pages.paragraph(
+      fmt::format("This is {} {} Every prism is made by its own mark, and can be made again from it.",
+                  what_it_is(facts.plan, desk.words), what_it_does(facts.plan)));
   std::vector<DocumentPages::Fact> figures =
       lens_facts(facts.plan, static_cast<int>(facts.masters.size()), desk.lengths);
   add_light(desk, figures);

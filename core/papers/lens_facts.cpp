@@ -58,8 +58,8 @@ std::string what_it_does(const LensPlan& plan) {
   const double turn_s = plan.values.light.turn_s;
   if (plan.values.turns_about_lens(Band::refracting))
     return fmt::format(
-        "Its prisms go round the upright axis: they gather the light of the lamp in the focus upwards and "
-        "downwards and send it {} to all sides that they stand before{}.",
+        "Its prisms go round the upright axis: light of the lamp in the focus that would go up or "
+        "down leaves {}, to all sides that they stand before{}.",
         way, turn_s > 0 ? fmt::format(", while the lens turns once in {} s", shortest(turn_s)) : "");
   return fmt::format(
       "Each panel gathers the light of the lamp in the focus into one beam that leaves {}{}.", way,

@@ -77,15 +77,15 @@ void write_ranges(DocumentPages& pages, const LensPlan& plan, const LightReport&
                {"Nominal range", miles(light.nominal_range_nmi)},
                {"Luminous range", miles(light.luminous_range_nmi)},
                {"Geographic range", miles(light.geographic_range_nmi)}});
-  pages.note(
-      fmt::format("Of the strongest flash, through glazing ({}) and with the service factor ({}). Nominal "
-                  "range: at {:g} nautical "
-                  "miles of visibility; luminous: at {} nautical miles and {:g} lux at the eye; geographic: "
-                  "for an eye {} m over "
-                  "the sea and a focus {} m over it.",
-                  shortest(settings.glazing_factor), shortest(settings.service_factor), kNominalVisibility_nmi,
-                  shortest(settings.visibility_nmi), settings.threshold_lux, shortest(settings.eye_height_m),
-                  shortest(plan.values.brief.height_m)));
+  pages.note(fmt::format(
+      "Of the {}, through glazing ({}) and with the service factor ({}). Nominal "
+      "range: at {:g} nautical "
+      "miles of visibility; luminous: at {} nautical miles and {:g} lux at the eye; geographic: "
+      "for an eye {} m over "
+      "the sea and a focus {} m over it.",
+      light.rhythm.steady ? "steady light" : "strongest flash", shortest(settings.glazing_factor),
+      shortest(settings.service_factor), kNominalVisibility_nmi, shortest(settings.visibility_nmi),
+      settings.threshold_lux, shortest(settings.eye_height_m), shortest(plan.values.brief.height_m)));
   std::vector<Cells> rows;
   for (const RangeRow& row : light.ranges)
     rows.push_back({decimals(row.visibility_nmi, 1), decimals(row.white_nmi, 1), decimals(row.red_nmi, 1),
