@@ -18,6 +18,8 @@ std::vector<std::unique_ptr<Verb>> all_verbs() {
   verbs.push_back(light_verb());
   verbs.push_back(works_verb());
   verbs.push_back(bench_verb());
+  verbs.push_back(papers_verb());
+  verbs.push_back(pack_verb());
   return verbs;
 }
 

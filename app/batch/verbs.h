@@ -21,6 +21,8 @@ std::unique_ptr<Verb> clearances_verb();
 std::unique_ptr<Verb> light_verb();
 std::unique_ptr<Verb> works_verb();
 std::unique_ptr<Verb> bench_verb();
+std::unique_ptr<Verb> papers_verb();
+std::unique_ptr<Verb> pack_verb();
 
 /// Every verb, in the order in which the help lists them.
 std::vector<std::unique_ptr<Verb>> all_verbs();

@@ -33,7 +33,7 @@ class MachinedShapes {
     for (const RoundPart& part : frame.rounds)
       if (part.making == PartMaking::machined) add(part);
   }
-  [[nodiscard]] std::vector<MachinedShape>& shapes() { return shapes_; }
+  [[nodiscard]] const std::vector<MachinedShape>& shapes() const { return shapes_; }
 
  private:
   static std::string likeness(const FlatPart& part) { return "flat " + part.shape_key; }
@@ -111,7 +111,8 @@ ReadyPieces frame_pieces(LensShop& shop) {
   std::vector<ReadyPiece> pieces;
   if (marks_of(shop.frame()).empty()) return pieces;
   pieces.push_back(whole_frame(shop));
-  for (MachinedShape& shape : MachinedShapes(shop.frame()).shapes()) {
+  const MachinedShapes machined(shop.frame());
+  for (const MachinedShape& shape : machined.shapes()) {
     const std::string name = safe_stem(fmt::format("{}_x{}", shape.marks.front(), shape.marks.size()));
     DespatchPiece piece{
         DespatchGroup::frame,           name, "Machined: " + short_marks(shape.marks), shape.key, false,

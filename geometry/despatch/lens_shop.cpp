@@ -8,6 +8,7 @@
 #include "core/lens/trimmed_volume.h"
 #include "core/works/works_checks.h"
 #include "geometry/frame_exports.h"
+#include "geometry/glass_by_zone.h"
 
 namespace prismwright {
 
@@ -16,6 +17,7 @@ namespace {
 /// Facets of pictures and line views keep within this share of the lens's size.
 constexpr double kPictureChord_share = 2e-4;
 constexpr double kGramsPerKilogram = 1000;
+constexpr double kCm3PerMm3 = 1e-3;
 
 template <class Thing, class Make>
 Outcome<const Thing*> once(std::shared_ptr<const Thing>& kept, const Make& make) {
@@ -190,6 +192,12 @@ KnownVolumes LensShop::drawn_volumes() {
   KnownVolumes known;
   for (const TurnedBar& bar : frame().bars) known[bar.mark] = trimmed_volume_mm3(bar.shape);
   return known;
+}
+
+double LensShop::drawn_glass_kg() {
+  double volume_mm3 = 0;
+  for (const ZoneGlass& zone : glass_by_zone(plan())) volume_mm3 += zone.volume_mm3;
+  return volume_mm3 * kCm3PerMm3 * values().material.density_g_cm3 / kGramsPerKilogram;
 }
 
 double LensShop::brass_kg() { return totals_of(parts_list(frame())).brass_g / kGramsPerKilogram; }

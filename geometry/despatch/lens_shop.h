@@ -78,6 +78,7 @@ class LensShop {
   Outcome<KnownVolumes> volumes(const Progress& progress = {});
   KnownVolumes drawn_volumes();
   double brass_kg();
+  double drawn_glass_kg();  ///< by closed integrals
 
   /// What was told while pieces were made.
   std::vector<std::string> notes;

@@ -17,28 +17,14 @@ namespace {
 constexpr int kDossierFormat = 1;
 constexpr double kGramsPerKilogram = 1000;
 
-/// All but what takes long: proof, light, bench and picture.
+/// All but what takes long: solids, light, bench and picture.
 Outcome<DossierFacts> quick_facts(LensShop& shop, const Progress& progress) {
-  const auto glass = shop.bodies(progress);
-  if (!glass) return glass.problem();
   const auto clearances = shop.clearances(progress);
   if (!clearances) return clearances.problem();
   const DespatchSource& source = shop.source();
-  DossierFacts facts{shop.plan(),
-                     shop.masters(),
-                     &shop.proof(),
-                     nullptr,
-                     source.ledger,
-                     &source.log,
-                     source.readings,
-                     nullptr,
-                     0,
-                     shop.brass_kg(),
-                     std::nullopt,
-                     {},
-                     0,
-                     nullptr};
-  for (const PrismBody& body : (*glass)->prisms) facts.glass_kg += body.mass_g / kGramsPerKilogram;
+  DossierFacts facts{shop.plan(), shop.masters(), &shop.proof(), nullptr, source.ledger, &source.log,
+                     source.readings};
+  facts.brass_kg = shop.brass_kg();
   const auto least = std::ranges::min_element(**clearances, is_worse);
   if (least != (*clearances)->end() && !rests_by_design(*least)) {
     facts.tightest_mm = least->gap_mm;
@@ -51,6 +37,9 @@ Outcome<DossierFacts> quick_facts(LensShop& shop, const Progress& progress) {
 Outcome<Drawing> draw_dossier(LensShop& shop, const Progress& progress) {
   auto facts = quick_facts(shop, progress);
   if (!facts) return facts.problem();
+  const auto glass = shop.bodies(progress);
+  if (!glass) return glass.problem();
+  for (const PrismBody& body : (*glass)->prisms) facts->glass_kg += body.mass_g / kGramsPerKilogram;
   facts->bench = shop.bench();
   const auto light = shop.light(progress);
   if (light) facts->light = *light;
@@ -63,8 +52,10 @@ Outcome<Drawing> draw_dossier(LensShop& shop, const Progress& progress) {
 }
 
 Outcome<Drawing> undated_dossier(LensShop& shop) {
-  const auto facts = quick_facts(shop, {});
+  auto facts = quick_facts(shop, {});
   if (!facts) return facts.problem();
+  // As the closed integrals have it: solids need not be made for a key.
+  facts->glass_kg = shop.drawn_glass_kg();
   return dossier(*facts, shop.undated_words());
 }
 

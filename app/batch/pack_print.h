@@ -1,0 +1,20 @@
+#pragma once
+
+#include <ostream>
+#include <vector>
+
+#include "app/batch/json_print.h"
+#include "geometry/despatch/pack.h"
+
+namespace prismwright {
+
+/// What `pack` answers.
+Json pack_json(const PackReport& report);
+void print_pack(const PackReport& report, std::ostream& out);
+
+/// What would go out, and how it stands to the last pack (null: there is none).
+Json despatch_json(const std::vector<DespatchPiece>& pieces, const LastPack* last, const LensValues& values);
+void print_despatch(const std::vector<DespatchPiece>& pieces, const LastPack* last, const LensValues& values,
+                    std::ostream& out);
+
+}  // namespace prismwright
