@@ -4,7 +4,7 @@
 
 #include "ui/models/laser.h"
 #include "ui/models/limit_drag.h"
-#include "ui/views/section_picture.h"
+#include "ui/views/still_section.h"
 
 class QLabel;
 
@@ -76,7 +76,7 @@ class SectionDrawing : public QWidget {
   Workbench* bench_;
   Laser* laser_;
   LimitDrag* limits_;
-  SectionPicture picture_;
+  StillSection picture_;
   SectionMap map_;
   bool fitted_ = true;  ///< nobody has moved the view: it follows the size of the window
   Hand hand_ = Hand::free;

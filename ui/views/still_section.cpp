@@ -1,4 +1,4 @@
-#include "ui/views/section_picture.h"
+#include "ui/views/still_section.h"
 
 #include <QPainter>
 
@@ -13,7 +13,7 @@ namespace {
 constexpr int kFanRays = 84;
 }  // namespace
 
-void SectionPicture::follow(const Workbench& bench) {
+void StillSection::follow(const Workbench& bench) {
   if (plan_ == bench.plan() && proof_ == bench.proof()) return;
   plan_ = bench.plan();
   proof_ = bench.proof();
@@ -25,26 +25,26 @@ void SectionPicture::follow(const Workbench& bench) {
   if (bench.tracer() && proof_) fan_ = fan_of_rays(*bench.tracer(), plan_->section, *proof_, kFanRays);
 }
 
-void SectionPicture::setOverlays(const std::vector<SectionOverlay>& overlays) {
+void StillSection::setOverlays(const std::vector<SectionOverlay>& overlays) {
   if (overlays.empty() && overlays_.empty()) return;
   overlays_.clear();
   for (const SectionOverlay& overlay : overlays) overlays_.push_back(drawn_prisms(*overlay.section));
   fresh_ = false;
 }
 
-const std::vector<LightStrip>& SectionPicture::beam() const {
+const std::vector<LightStrip>& StillSection::beam() const {
   static const std::vector<LightStrip> kNone;
   return proof_ ? proof_->beam : kNone;
 }
 
-const QPixmap& SectionPicture::pixmap(const Look& look) {
+const QPixmap& StillSection::pixmap(const Look& look) {
   if (!fresh_ || !(look == look_)) draw(look);
   look_ = look;
   fresh_ = true;
   return pixmap_;
 }
 
-void SectionPicture::draw(const Look& look) {
+void StillSection::draw(const Look& look) {
   const QSize pixels = look.size * look.ratio;
   if (pixmap_.size() != pixels) pixmap_ = QPixmap(pixels);
   pixmap_.setDevicePixelRatio(look.ratio);

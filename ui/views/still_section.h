@@ -13,7 +13,7 @@ namespace prismwright {
 
 /// The part of the section drawing that stands still while the laser is dragged: grid, fan of rays, glass,
 /// marks, the strip of the level beam and the scales. Drawn once for each section, view and selection.
-class SectionPicture {
+class StillSection {
  public:
   /// What the picture depends on beside the section itself.
   struct Look {
