@@ -51,12 +51,13 @@ std::string kept_words(const PlannedPrism& prism, const TrimmedRing& ring) {
 }
 
 std::string frame_words(const PlannedPrism& prism, LengthWords lengths) {
+  const char* unit = lengths.inches ? "inches" : "mm";
   if (about_lens(prism)) {
-    return fmt::format("r: square away from the lens axis; z: above the focal plane; in {}.", lengths.unit());
+    return fmt::format("r: square away from the lens axis; z: above the focal plane; in {}.", unit);
   }
   std::string words = fmt::format(
       "r: along the panel's axis from the lens axis, seaward; z: square away from the panel's axis; in {}.",
-      lengths.unit());
+      unit);
   if (prism.profile.faces.front().start().z < 0) words += " The section shown lies below that axis.";
   return words;
 }

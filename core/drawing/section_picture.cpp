@@ -67,9 +67,9 @@ class PictureMaker {
       : maker_(maker), picture_(picture), room_(room), layout_(layout_of(picture, room)) {
     const PaperBox& inside = layout_.inside;
     const double scale = layout_.scale->paper_per_mm;
-    middle_ = {(inside.low.x + inside.high.x) / 2, (inside.low.y + inside.high.y) / 2};
-    map_ = {{middle_.x - scale * (layout_.low.r + layout_.high.r) / 2,
-             middle_.y - scale * (layout_.low.z + layout_.high.z) / 2},
+    const PaperPoint middle = {(inside.low.x + inside.high.x) / 2, (inside.low.y + inside.high.y) / 2};
+    map_ = {{middle.x - scale * (layout_.low.r + layout_.high.r) / 2,
+             middle.y - scale * (layout_.low.z + layout_.high.z) / 2},
             scale};
   }
 
@@ -118,12 +118,19 @@ class PictureMaker {
                   Anchor::middle});
   }
 
+  /// Each letter along the line that halves its corner, outside the glass: so neighbours stand apart.
   void letter_corners() {
-    for (const SectionCorner& corner : picture_.corners) {
-      const PaperPoint at = map_.at(corner.place);
-      DrawnText text{corner.letter, {}, kWords_mm, Anchor::middle};
+    const std::vector<SectionCorner>& corners = picture_.corners;
+    const std::size_t count = corners.size();
+    for (std::size_t i = 0; i < count; ++i) {
+      const SectionPoint here = corners[i].place;
+      const SectionDirection in = SectionDirection::along(here - corners[(i + count - 1) % count].place);
+      const SectionDirection on = SectionDirection::along(corners[(i + 1) % count].place - here);
+      // Walked anticlockwise, the outside lies on the right.
+      const double way = std::atan2(in.z() + on.z(), in.r() + on.r()) - std::acos(0.0);
+      DrawnText text{corners[i].letter, {}, kWords_mm, Anchor::middle};
       text.bold = true;
-      maker_.write_at_free(std::move(text), places_near(at, std::atan2(at.y - middle_.y, at.x - middle_.x), 2));
+      maker_.write_at_free(std::move(text), places_near(map_.at(here), way, 2.2));
     }
   }
 
@@ -171,7 +178,6 @@ class PictureMaker {
   const SectionPicture& picture_;
   PaperBox room_;
   PictureLayout layout_;
-  PaperPoint middle_;
   PaperMap map_;
 };
 
