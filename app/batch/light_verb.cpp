@@ -8,6 +8,7 @@
 #include "app/batch/verbs.h"
 #include "core/lens/choice_words.h"
 #include "core/light/light_report.h"
+#include "core/papers/light_paper.h"
 #include "geometry/safe_file.h"
 
 namespace prismwright {
@@ -205,14 +206,6 @@ void print_budget(const LightReport& report, std::ostream& out) {
         kWoodKindles_kw_m2);
 }
 
-std::string map_csv(const BeamMap& beam) {
-  std::string text = "azimuth_deg,elevation_deg,intensity_cd\n";
-  for (int k = 0; k < beam.grid.elevations; ++k)
-    for (int i = 0; i < beam.grid.azimuths; ++i)
-      text += fmt::format("{},{},{}\n", beam.grid.azimuth_deg(i), beam.grid.elevation_deg(k), beam.at(i, k));
-  return text;
-}
-
 class LightVerb : public Verb {
  public:
   std::string_view name() const override { return "light"; }
@@ -249,7 +242,7 @@ class LightVerb : public Verb {
     }();
     if (!report) return refuse(report.problem(), voice.err);
     if (!csv_.empty()) {
-      if (const Done written = write_whole(csv_, map_csv(report->beam)); !written)
+      if (const Done written = write_whole(csv_, beam_csv(report->beam)); !written)
         return refuse(written.problem(), voice.err);
     }
     std::optional<SettingErrors> errors;

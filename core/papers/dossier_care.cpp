@@ -1,5 +1,7 @@
 #include <fmt/format.h>
 
+#include <cmath>
+
 #include "core/papers/dossier_parts.h"
 #include "core/papers/light_sections.h"
 
@@ -61,14 +63,16 @@ void write_handling(DossierDesk& desk) {
   const DossierFacts& facts = desk.facts;
   DocumentPages& pages = desk.pages;
   pages.chapter("Handling, lifting and the sun", 50);
+  // As printed, so that the sum is that of the parts.
+  const double glass = std::round(10 * facts.glass_kg) / 10;
+  const double brass = std::round(10 * facts.brass_kg) / 10;
   const bool weighed = facts.glass_kg > 0 && facts.brass_kg > 0;
   pages.points(
       {weighed
            ? fmt::format(
                  "Mass. Prisms {} kg and brass {} kg, {} kg in all, reckoned from the solids and not weighed; "
                  "glazing compound and base are not in it.",
-                 decimals(facts.glass_kg, 1), decimals(facts.brass_kg, 1),
-                 decimals(facts.glass_kg + facts.brass_kg, 1))
+                 decimals(glass, 1), decimals(brass, 1), decimals(glass + brass, 1))
            : "Mass. The mass of the whole lens was not reckoned: weigh it before it is lifted.",
        "Lifting. Take hold of the brass and never of a prism. Slings go round the frame, spread so that they "
        "touch no prism. A "

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/papers/light_paper.h"
 #include "ui/models/light_numbers.h"
 #include "ui/style/palette.h"
 #include "ui/views/contour_lines.h"
@@ -297,10 +298,10 @@ void BeamPlot::showAll() {
 PlotNumbers BeamPlot::numbers() const {
   PlotNumbers numbers{{"azimuth_deg", "elevation_deg", "intensity_cd"}, {}};
   if (!beam_) return numbers;
-  for (int k = 0; k < beam_->grid.elevations; ++k)
-    for (int i = 0; i < beam_->grid.azimuths; ++i)
-      numbers.rows.push_back({plot_number(beam_->grid.azimuth_deg(i)),
-                              plot_number(beam_->grid.elevation_deg(k)), plot_number(beam_->at(i, k))});
+  // The same numbers as in the batch program's table, read line by line.
+  QStringList lines = QString::fromStdString(beam_csv(*beam_)).split(QLatin1Char('\n'), Qt::SkipEmptyParts);
+  numbers.heads = lines.takeFirst().split(QLatin1Char(','));
+  for (const QString& line : lines) numbers.rows.push_back(line.split(QLatin1Char(',')));
   return numbers;
 }
 
