@@ -1,7 +1,6 @@
 #include "geometry/picture_studio.h"
 
 #include <algorithm>
-#include <limits>
 #include <map>
 #include <new>
 #include <optional>
@@ -10,20 +9,16 @@
 #include <Standard_Failure.hxx>
 #include <gp_Trsf.hxx>
 
-#include "geometry/pictures/line_sight.h"
 #include "geometry/pictures/picture_edges.h"
 #include "geometry/pictures/picture_paint.h"
 #include "geometry/pictures/two_threads.h"
+#include "geometry/pictures/visible_lines.h"
 
 namespace prismwright {
 
 namespace {
 
 constexpr int kMostPoints = 8000;
-constexpr double kWithin_mm = 0.05;
-constexpr double kLeastLine_mm = 0.02;
-constexpr double kSteps = 1200;            ///< across the whole view, at which a line is looked at
-constexpr double kWidestSlit = 1 / 400.0;  ///< of the whole view, that makes no outline
 
 Problem stopped() {
   return {Trouble::stopped, "stopped", "", "The picture was stopped before it was ready. Start it again."};
@@ -77,13 +72,6 @@ Divided divided(const TopoDS_Shape& shape, double chord_mm) {
     return {nullptr, failure.GetMessageString()};
   } catch (const std::bad_alloc&) {
     return {nullptr, "memory ran out"};
-  }
-}
-
-void widen(LineView& view, const std::vector<PaperPoint>& points) {
-  for (const PaperPoint& p : points) {
-    view.low = {std::min(view.low.x, p.x), std::min(view.low.y, p.y)};
-    view.high = {std::max(view.high.x, p.x), std::max(view.high.y, p.y)};
   }
 }
 
@@ -146,33 +134,9 @@ Outcome<PointImage> PictureStudio::picture(const PictureEye& eye, int wide, int 
 }
 
 Outcome<LineView> PictureStudio::lines(const PictureEye& eye, const Progress& progress) const {
-  const PictureScene& scene = inside_->scene;
-  const ViewPlane plane = view_plane(eye);
-  const PictureFit fit = fit_picture(scene, plane, 100, 100);
-  const double size_mm = 100 * fit.mm_per_point;
-  const LineSight sight(scene, plane, inside_->chord_mm, kWidestSlit * size_mm);
-  std::vector<std::vector<ViewLine>> found(scene.parts().size());
-  const auto look_at = [&](std::size_t part) {
-    const bool glass = scene.parts()[part].glass;
-    for (const DrawnLine& line : drawn_lines(scene.parts()[part], plane.eye)) {
-      for (const LineRun& run :
-           runs_of(line, size_mm / kSteps, [&](const DrawnNode& n) { return sight.state(n, line); })) {
-        if (run.state == LineSight::hidden) continue;
-        std::vector<PaperPoint> points;
-        for (const SpacePoint& place : run.places) points.push_back(plane.flat(place));
-        points = simplified(points, kWithin_mm);
-        if (length_of(points) < kLeastLine_mm) continue;
-        found[part].push_back({std::move(points), glass, run.state == LineSight::outline});
-      }
-    }
-  };
-  if (!in_two_threads(found.size(), {progress, "lines", 0, 1}, look_at)) return stopped();
-  LineView view;
-  for (auto& of_part : found) std::move(of_part.begin(), of_part.end(), std::back_inserter(view.lines));
-  if (view.lines.empty()) return view;
-  view.low = view.high = view.lines.front().points.front();
-  for (const ViewLine& line : view.lines) widen(view, line.points);
-  return view;
+  auto view = visible_lines(inside_->scene, view_plane(eye), inside_->chord_mm, progress);
+  if (!view) return stopped();
+  return *std::move(view);
 }
 
 }  // namespace prismwright

@@ -29,7 +29,11 @@ struct EdgesSeen {
 class EdgePainter {
  public:
   EdgePainter(const PictureScene& scene, const ViewPlane& plane, const PictureFit& fit, double chord_mm)
-      : scene_(scene), plane_(plane), fit_(fit), sight_(scene, plane, chord_mm, fit.mm_per_point), seen_(scene.parts().size()) {}
+      : scene_(scene),
+        plane_(plane),
+        fit_(fit),
+        sight_(scene, plane, chord_mm, fit.mm_per_point),
+        seen_(scene.parts().size()) {}
 
   bool look(const Progress& progress) {
     return in_two_threads(seen_.size(), {progress, "edges", kFrom, 1},

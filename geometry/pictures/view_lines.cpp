@@ -146,4 +146,10 @@ double length_of(const std::vector<PaperPoint>& line) {
   return sum;
 }
 
+double length_of(const std::vector<SpacePoint>& line) {
+  double sum = 0;
+  for (std::size_t i = 1; i < line.size(); ++i) sum += length(line[i] - line[i - 1]);
+  return sum;
+}
+
 }  // namespace prismwright

@@ -40,5 +40,6 @@ std::vector<LineRun> runs_of(const DrawnLine& line, double step_mm,
 /// stay.
 std::vector<PaperPoint> simplified(const std::vector<PaperPoint>& line, double within);
 double length_of(const std::vector<PaperPoint>& line);
+double length_of(const std::vector<SpacePoint>& line);
 
 }  // namespace prismwright
