@@ -6,6 +6,8 @@
 namespace prismwright {
 
 bool in_two_threads(std::size_t count, const WorkShare& share, const std::function<void(std::size_t)>& piece) {
+  // Asked before the first piece: the helper may well have done all when this thread comes to its turn.
+  if (!goes_on(share.progress, share.from, share.what)) return false;
   std::atomic<std::size_t> next = 0;
   std::atomic<bool> over = false;
   std::thread helper([&] {
