@@ -56,6 +56,8 @@ void DoorMotion::find_pairs(const FramePlan& frame) {
     joints.emplace(joint.first, joint.second);
     joints.emplace(joint.second, joint.first);
   }
+  std::vector<double> fixed_reach;
+  for (const MeasuredPart* part : fixed_) fixed_reach.push_back(farthest_radius_mm(*part));
   for (std::size_t m = 0; m < moving_.size(); ++m) {
     const double reach = farthest_radius_mm(*moving_[m]);
     const Heights own = heights_of(*moving_[m]);
@@ -63,7 +65,7 @@ void DoorMotion::find_pairs(const FramePlan& frame) {
       if (joints.contains({moving_[m]->mark, fixed_[f]->mark})) continue;
       const Heights other = heights_of(*fixed_[f]);
       const double apart = std::max({0.0, own.low - other.high, other.low - own.high});
-      pairs_.push_back({m, f, false, apart, reach});
+      pairs_.push_back({m, f, false, apart, std::min(reach, fixed_reach[f])});
     }
     for (std::size_t r = 0; r < round_.size(); ++r) pairs_.push_back({m, r, true, 0, reach});
   }

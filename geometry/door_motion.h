@@ -11,13 +11,15 @@
 
 namespace prismwright {
 
-/// A part of the door and something that stands still.
+/// A part of the door and something that stands still. A door that turns and a lens that turns the other way
+/// about its hinge are the same, so the gap changes no faster than the farthest radius about the hinge of
+/// whichever of the two reaches less far from it.
 struct DoorPair {
   std::size_t moving = 0;  ///< in DoorMotion::moving
   std::size_t fixed = 0;   ///< in DoorMotion::fixed, or in DoorMotion::round when `is_round`
   bool is_round = false;
   double height_apart_mm = 0;  ///< stays as it is while the door turns
-  double reach_mm = 0;         ///< farthest radius of the moving part about the hinge
+  double reach_mm = 0;         ///< the gap changes no faster than this per radian
 };
 
 /// The parts of a door and what they may meet, with the door at any angle.

@@ -42,9 +42,10 @@ inline constexpr double kDoorFree_deg = 0.1;
 /// still: the lantern's glazing is a tube). Left out: the latch, which a maker turns upright first, and the
 /// joints of the plan, which may touch. Sunk cones and bores count as brass.
 ///
-/// A part's distance changes with the angle no faster than its farthest radius about the hinge, and never falls
-/// under its distance in height: so a measured gap tells of the angles round it, and only those are measured
-/// where the least may be. Blank when the frame has no door. Problems: as find_clearances.
+/// The distance of two parts changes with the angle no faster than the lesser of their farthest radii about the
+/// hinge, and never falls under their distance in height: so a measured gap tells of the angles round it, and
+/// only those are measured where the least may be. Blank when the frame has no door. Problems: as
+/// find_clearances.
 Outcome<std::optional<DoorSweep>> sweep_door(const LensPlan& plan, const LensBodies& bodies,
                                              const FramePlan& frame, const std::vector<FrameBody>& metal,
                                              const Progress& progress = {});

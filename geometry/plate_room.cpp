@@ -98,6 +98,7 @@ bool PlateRoom::fits(const SolidForm& form) const {
     const bool on = std::any_of(layers_.begin(), layers_.end(),
                                 [&](const auto& layer) { return layer->at(p).distance_mm < kCornerWithin_mm; });
     if (!on) return false;
+    if (is_taken_away(p)) continue;  // the floor of a bore may lie past the outline's own corners
     found.low = {std::min(found.low.u, p.X()), std::min(found.low.v, p.Y())};
     found.high = {std::max(found.high.u, p.X()), std::max(found.high.v, p.Y())};
     low = std::min(low, p.Z());

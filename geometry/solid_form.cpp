@@ -18,11 +18,17 @@
 #include <TopTools_IndexedMapOfShape.hxx>
 #include <TopoDS.hxx>
 
+#include "core/frame/plate_step.h"
+
 namespace prismwright {
 namespace {
 
 constexpr double kHair_mm = 1e-6;
-constexpr int kStepsABound = 200;
+constexpr double kBoundChord_mm = 1e-5;
+constexpr int kBends = 8;  // pieces of a curve whose bend is looked at
+constexpr int kLeastSteps = 2;
+constexpr int kMostSteps = 200;
+constexpr double kSameScale = 1e-9;
 constexpr double kBehind_mm = 2e-5;  // outlines are kept to 1e-5 mm
 constexpr double kCapChord_mm = 1e-5;
 constexpr int kMostCapSteps = 400;
@@ -55,22 +61,64 @@ void measure_speeds(SolidForm::FaceForm& form) {
   form.mm_per_b = std::max(slope_b.Magnitude(), 1e-9);
 }
 
-std::vector<std::vector<PlatePoint>> bounds_of(const SolidForm::FaceForm& form) {
-  std::vector<std::vector<PlatePoint>> lines;
-  // Not a map of edges: a seam bounds its face twice.
-  for (TopExp_Explorer edges(form.face, TopAbs_EDGE); edges.More(); edges.Next()) {
-    const BRepAdaptor_Curve2d curve(TopoDS::Edge(edges.Current()), form.face);
-    const int steps = curve.GetType() == GeomAbs_Line ? 1 : kStepsABound;
-    std::vector<PlatePoint> line;
-    for (int i = 0; i <= steps; ++i) {
-      const double share = static_cast<double>(i) / steps;
-      const gp_Pnt2d p =
-          curve.Value(curve.FirstParameter() + share * (curve.LastParameter() - curve.FirstParameter()));
-      line.push_back({p.X() * form.mm_per_a, p.Y() * form.mm_per_b});
-    }
-    lines.push_back(std::move(line));
+// Straight steps along a curve, within kBoundChord_mm of it where it bends evenly over an eighth of its way.
+template <class Value>
+PlateChain chords_of(Value value, double first, double last) {
+  double most = 0;
+  for (int i = 0; i < kBends; ++i) {
+    const auto at = [&](double eighths) { return value(first + (last - first) * (i + eighths) / kBends); };
+    const PlatePoint middle = at(0.5);
+    most = std::max(most, distance_to(straight_step(at(0), at(1)), middle));
   }
-  return lines;
+  const double each = std::sqrt(most / kBoundChord_mm);
+  const int steps = kBends * std::clamp(static_cast<int>(std::ceil(each)), kLeastSteps, kMostSteps);
+  PlateChain chain;
+  PlatePoint from = value(first);
+  for (int i = 1; i <= steps; ++i) {
+    const PlatePoint to = value(first + (last - first) * i / steps);
+    chain.push_back(straight_step(from, to));
+    from = to;
+  }
+  return chain;
+}
+
+// In arcs of less than half a turn.
+PlateChain arcs_of(PlatePoint centre, double radius_mm, PlatePoint from, double turn) {
+  const int count = static_cast<int>(std::abs(turn) / 3) + 1;
+  PlateChain chain;
+  for (int i = 0; i < count; ++i) {
+    const PlatePoint to = centre + turned(from - centre, turn / count);
+    chain.push_back({from, to, turn / count, centre, radius_mm});
+    from = to;
+  }
+  return chain;
+}
+
+PlateChain bound_of(const TopoDS_Edge& edge, const SolidForm::FaceForm& form) {
+  const BRepAdaptor_Curve2d curve(edge, form.face);
+  const auto value = [&](double at) {
+    const gp_Pnt2d p = curve.Value(at);
+    return PlatePoint{p.X() * form.mm_per_a, p.Y() * form.mm_per_b};
+  };
+  const double first = curve.FirstParameter();
+  const double last = curve.LastParameter();
+  if (curve.GetType() == GeomAbs_Line) return {straight_step(value(first), value(last))};
+  if (curve.GetType() == GeomAbs_Circle && std::abs(form.mm_per_a - form.mm_per_b) < kSameScale) {
+    const gp_Circ2d circle = curve.Circle();
+    const PlatePoint centre{circle.Location().X() * form.mm_per_a, circle.Location().Y() * form.mm_per_b};
+    const double turn = (circle.IsDirect() ? 1 : -1) * (last - first);
+    return arcs_of(centre, circle.Radius() * form.mm_per_a, value(first), turn);
+  }
+  return chords_of(value, first, last);
+}
+
+// Not a map of edges: a seam bounds its face twice.
+std::vector<PlateChain> bounds_of(const SolidForm::FaceForm& form) {
+  std::vector<PlateChain> bounds;
+  for (TopExp_Explorer edges(form.face, TopAbs_EDGE); edges.More(); edges.Next()) {
+    bounds.push_back(bound_of(TopoDS::Edge(edges.Current()), form));
+  }
+  return bounds;
 }
 
 // A flat face's outline in its plane's axes.
@@ -172,7 +220,7 @@ void SolidForm::find_faces() {
     FaceForm form{TopoDS::Face(f), ball_of(f), 0, 0, 0, 0, 1, 1, RegionField(PlateRegion{})};
     BRepTools::UVBounds(form.face, form.low_a, form.high_a, form.low_b, form.high_b);
     measure_speeds(form);
-    form.bounds = RegionField::within(bounds_of(form));
+    form.bounds = RegionField(bounds_of(form));
     faces_.push_back(std::move(form));
   });
 }

@@ -46,7 +46,8 @@ class SolidForm {
     double high_b = 0;
     double mm_per_a = 1;  ///< typical length of a step of one in the parameter
     double mm_per_b = 1;
-    RegionField bounds;  ///< in (a mm_per_a, b mm_per_b), within 1e-3 mm or so; edges are searched on their own
+    RegionField
+        bounds;  ///< in (a mm_per_a, b mm_per_b): circles of flat faces as they are, else within 1e-5 mm
     [[nodiscard]] bool holds(double a, double b) const;
   };
 

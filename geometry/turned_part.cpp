@@ -5,6 +5,7 @@
 #include <limits>
 #include <utility>
 
+#include <ElSLib.hxx>
 #include <gp_Ax3.hxx>
 
 #include "core/base/angle.h"
@@ -19,6 +20,7 @@ namespace {
 constexpr double kSectionWithin_mm = 1e-6;
 constexpr double kCornerWithin_mm = 2e-4;
 constexpr double kNearMouth_mm = 1e-3;
+constexpr double kWellWithin_mm = 0.01;  // the modeller may set a cut back by a thousandth
 constexpr int kAngles = 48;
 
 PlateChain section_of(const PlannedPrism& prism) {
@@ -118,9 +120,22 @@ bool TurnedPart::within_cuts(const gp_Pnt& p, double slack_mm) const {
   return level > trim_->half_gap_mm - slack_mm;
 }
 
+// Every place of a face that a cut leaves lies on that cut; a flat face of the section itself has rims within.
+bool TurnedPart::is_cut(const CapFace& cap) const {
+  const gp_Trsf made_to_part = to_made_.Inverted();
+  for (const PlateOutline& outline : cap.outlines) {
+    for (const PlatePoint p : outline) {
+      const gp_Pnt rim = ElSLib::Value(p.u, p.v, cap.plane).Transformed(made_to_part);
+      if (within_cuts(rim, -kWellWithin_mm)) return false;
+    }
+  }
+  return true;
+}
+
 void TurnedPart::find_flats() {
   const gp_Trsf made_to_part = to_made_.Inverted();
   for (const CapFace& cap : form_->caps()) {
+    if (!is_cut(cap)) continue;
     gp_Ax3 axes = cap.plane.Position();
     gp_Trsf to_plane;
     // The outlines are in the plane's own axes, which may be left-handed: then v runs the other way.

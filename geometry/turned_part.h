@@ -77,12 +77,15 @@ class TurnedPart {
    private:
     const TurnedPart& part_;
   };
-  // A flat face of the solid as a layer without thickness, in its own plane's frame.
+  // A flat face that a cut leaves as a layer without thickness, in its own plane's frame. Flat faces of the
+  // section itself are part of the turned field: told as well by a rim of chords, they would lie nearer than
+  // it.
   struct FlatFace {
     gp_Trsf to_plane;
     gp_Trsf to_part;
     LayerField layer;
   };
+  [[nodiscard]] bool is_cut(const CapFace& cap) const;
   void find_flats();
 
   CutField field_;

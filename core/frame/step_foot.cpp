@@ -49,17 +49,17 @@ int crossings_of_line(PlatePoint from, PlatePoint to, PlatePoint p) {
   return from.u + (p.v - from.v) / (to.v - from.v) * (to.u - from.u) > p.u ? 1 : 0;
 }
 
-// Crossings of the chord, and one more where the place lies between chord and arc.
+// Crossings of the chord, and one more where the place lies between chord and arc. Both are told by the same
+// look at which side of the chord the place lies on, so that they agree for a place right on it.
 int crossings_of_arc(const PlateStep& arc, PlatePoint p) {
-  const int chord = crossings_of_line(arc.from, arc.to, p);
-  if (distance(p, arc.centre) >= arc.radius_mm) return chord;
   const double side =
       (arc.to.u - arc.from.u) * (p.v - arc.from.v) - (arc.to.v - arc.from.v) * (p.u - arc.from.u);
-  const bool arc_on_right = (arc.turn > 0) == (std::abs(arc.turn) <= kHalfTurn);
-  // An arc of up to half a turn bulges to one side of its chord; a longer one holds the other side too.
-  const bool between = std::abs(arc.turn) <= kHalfTurn ? (arc_on_right ? side < 0 : side > 0)
-                                                       : (arc.turn > 0 ? side < 0 : side > 0);
-  return chord + (between ? 1 : 0);
+  // An arc that turns left lies to the right of its chord, however far it turns.
+  const bool beside_arc = arc.turn > 0 ? side < 0 : side > 0;
+  const bool straddles = (arc.from.v <= p.v) != (arc.to.v <= p.v);
+  const bool arc_lies_before = (arc.to.v > arc.from.v) == (arc.turn < 0);
+  const int chord = straddles && beside_arc == arc_lies_before ? 1 : 0;
+  return chord + (beside_arc && distance(p, arc.centre) < arc.radius_mm ? 1 : 0);
 }
 
 }  // namespace
