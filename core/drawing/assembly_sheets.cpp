@@ -17,31 +17,25 @@ std::string brass_words(const FramePlan& frame) {
   constexpr double kGrams = 1000;
   const PartsTotals totals = totals_of(parts_list(frame));
   const std::string known =
-      totals.unweighed > 0 ? fmt::format(" and {} turned parts, which are not weighed here", totals.unweighed)
-                           : "";
+      totals.unweighed > 0 ? fmt::format(", {} turned parts not counted", totals.unweighed) : "";
   return fmt::format("The metal of this frame weighs {:.1f} kg{}; the glass comes on top of it.",
                      (totals.brass_g + totals.steel_g) / kGrams, known);
 }
 
 /// Common practice of workshop and site; nothing here replaces what law and trained people decide.
 std::vector<std::string> cautions(const FramePlan& frame) {
-  return {
-      "Lifting: " + brass_words(frame) +
-          " Work out what a piece weighs before it is lifted. What is more than two people carry with ease, or "
-          "is "
-          "lifted overhead, is lifted with rated gear by people who are trained for it. Lift a glazed panel "
-          "upright by both of its ribs, never by its glass or by one rib.",
-      "Glass: edges, lands and chips cut. Wear cut-resistant gloves and eye protection, never wipe along an "
-      "edge, "
-      "and lay prisms on felt, never glass on glass or on brass. A prism that does not go in by hand is taken "
-      "out "
-      "again: find the cause, do not force it.",
-      "Height: never work alone on a ladder, nor carry glass up one. Work from a platform with rails that "
-      "trained "
-      "people have put up, with a second person at hand, and nobody below.",
-      "Light: a lens gathers the sun and can set fire to what stands behind it. Keep it covered with an opaque "
-      "cloth from the first glazed panel on.",
-      "Local law, the owner's rules and the people in charge of the site come before anything said here."};
+  return {"Lifting: " + brass_words(frame) +
+              " Work out what a piece weighs before it is lifted. What is more than two people carry with "
+              "ease, or is lifted overhead, is lifted with rated gear by people who are trained for it. Lift a "
+              "glazed panel upright by both of its ribs, never by its glass or by one rib.",
+          "Glass: edges, lands and chips cut. Wear cut-resistant gloves and eye protection, never wipe along "
+          "an edge, and lay prisms on felt, never glass on glass or on brass. A prism that does not go in by "
+          "hand is taken out again: find the cause, do not force it.",
+          "Height: never work alone on a ladder, nor carry glass up one. Work from a platform with rails that "
+          "trained people have put up, with a second person at hand, and nobody below.",
+          "Light: a lens gathers the sun and can set fire to what stands behind it. Keep it covered with an "
+          "opaque cloth from the first glazed panel on.",
+          "Local law, the owner's rules and the people in charge of the site come before anything said here."};
 }
 
 std::vector<std::string> numbered(const std::vector<std::string>& sentences) {

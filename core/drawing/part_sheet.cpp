@@ -28,8 +28,10 @@ void name_holes(SheetMaker& maker, const FlatPart& part, const PlateMap& map) {
     const PlateHole& hole = part.holes[i];
     const double radius = map.paper_per_mm * std::max(hole.diameter_mm, hole.sink_diameter_mm) / 2;
     const double half = text_width_mm(names[i], kWords_mm) / 2;
-    maker.write_at_free({names[i], {}, kWords_mm, Anchor::middle},
-                        places_round(map.at(hole.centre), radius + 0.5 + half, kWords_mm));
+    std::vector<PaperPoint> places = places_round(map.at(hole.centre), radius + 1 + half, kWords_mm);
+    const std::vector<PaperPoint> farther = places_round(map.at(hole.centre), radius + 14 + half, kWords_mm);
+    places.insert(places.end(), farther.begin(), farther.end());
+    maker.write_at_free({names[i], {}, kWords_mm, Anchor::middle}, places);
   }
 }
 
@@ -43,9 +45,13 @@ void draw_bores(SheetMaker& maker, const FlatPart& part, const PlateMap& map) {
       return map.at({bore.from.x + along * bore.along.x - aside * bore.along.y,
                      bore.from.y + along * bore.along.y + aside * bore.along.x});
     };
-    maker.line(at(-1, 0), at(bore.depth_mm + 1, 0), LineClass::centre);
-    for (const double aside : {-half, half}) maker.line(at(0, aside), at(bore.depth_mm, aside), LineClass::ray);
-    maker.line(at(bore.depth_mm, -half), at(bore.depth_mm, half), LineClass::ray);
+    const auto draw = [&](PaperPoint from, PaperPoint to, LineClass line) {
+      maker.line(from, to, line);
+      maker.keep_clear(from, to);
+    };
+    draw(at(-1, 0), at(bore.depth_mm + 1, 0), LineClass::centre);
+    for (const double aside : {-half, half}) draw(at(0, aside), at(bore.depth_mm, aside), LineClass::ray);
+    draw(at(bore.depth_mm, -half), at(bore.depth_mm, half), LineClass::ray);
     maker.write_at_free({names[i], {}, kWords_mm, Anchor::middle},
                         places_round(at(bore.depth_mm / 2, 0), map.paper_per_mm * half + 1.6, kWords_mm));
   }
@@ -140,7 +146,10 @@ std::string subject_of(const std::string& mark, PartKind kind, std::size_t count
 
 std::string pieces_words(std::size_t count, double mass_g, bool inches) {
   constexpr double kGramsPerPound = 453.59237;
-  return fmt::format("{} {}, {:.1f} g{} each", count, count == 1 ? "piece" : "pieces", mass_g,
+  constexpr double kGramsPerKilogram = 1000;
+  const std::string mass = mass_g < kGramsPerKilogram ? fmt::format("{:.1f} g", mass_g)
+                                                      : fmt::format("{:.3f} kg", mass_g / kGramsPerKilogram);
+  return fmt::format("{} {}, {}{} each", count, count == 1 ? "piece" : "pieces", mass,
                      inches ? fmt::format(" ({:.3f} lb)", mass_g / kGramsPerPound) : "");
 }
 

@@ -33,7 +33,7 @@ void finish_picture(SheetMaker& maker, double column_x, double paper_per_mm, boo
 
 /// "P01-rib-left: side rib, 8 off".
 std::string subject_of(const std::string& mark, PartKind kind, std::size_t count);
-/// "8 pieces, 132.4 g each"; in pounds too where lengths are inches.
+/// "8 pieces, 132.4 g each", "1 piece, 1.324 kg each"; in pounds too where lengths are inches.
 std::string pieces_words(std::size_t count, double mass_g, bool inches);
 
 }  // namespace prismwright

@@ -41,23 +41,43 @@ Measured measured(PlatePoint p, const PlateDatum& datum, const LengthWords& leng
   return {lengths.plain(p.u - datum.origin.u), lengths.plain(p.v - datum.origin.v)};
 }
 
+/// One hole as a row of the table; of round plates with its place on a circle about the middle too.
+TableLine hole_row(const std::string& name, const PlateHole& hole, const PlateDatum& datum,
+                   const LengthWords& lengths) {
+  const auto [x, y] = measured(hole.centre, datum, lengths);
+  const bool sunk = hole.sink_diameter_mm > hole.diameter_mm;
+  TableLine row{
+      Kind::row,
+      {name, lengths.plain(hole.diameter_mm), x, y, sunk ? lengths.plain(hole.sink_diameter_mm) : ""}};
+  if (datum.middle) {
+    const double u = hole.centre.u - datum.origin.u;
+    const double v = hole.centre.v - datum.origin.v;
+    row.cells.push_back(lengths.plain(std::hypot(u, v)));
+    row.cells.push_back(decimals(degrees(std::atan2(v, u)), 3));
+  }
+  const std::string side = sunk ? hole.sunk_in_back ? ", sunk in back" : ", sunk in front" : "";
+  row.cells.push_back("   " + hole.use + side);
+  return row;
+}
+
 ColumnNote hole_note(const FlatPart& part, const PlateDatum& datum, const LengthWords& lengths) {
   ColumnNote note{"places of the holes", {"hole\tx\ty"}, {}};
-  note.wide.columns = {{18}, {24, true}, {28, true}, {28, true}, {28, true}, {62}};
-  note.wide.lines = {{Kind::heading, {"Holes right through; " + datum.words}},
-                     {Kind::head,
-                      {"hole", with_unit("diameter", lengths), with_unit("x", lengths), with_unit("y", lengths),
-                       with_unit("sunk to", lengths), "   use"}}};
+  note.wide.columns = {{14}, {22, true}, {24, true}, {24, true}, {22, true}};
+  TableLine head{Kind::head,
+                 {"hole", with_unit("diameter", lengths), with_unit("x", lengths), with_unit("y", lengths),
+                  with_unit("sunk to", lengths)}};
+  if (datum.middle) {
+    note.wide.columns.insert(note.wide.columns.end(), {{22, true}, {18, true}});
+    head.cells.insert(head.cells.end(), {with_unit("on radius", lengths), "at deg"});
+  }
+  note.wide.columns.push_back({datum.middle ? 42.0 : 82.0});
+  head.cells.emplace_back("   use");
+  note.wide.lines = {{Kind::heading, {"Holes right through; " + datum.words}}, std::move(head)};
   const std::vector<std::string> names = hole_names(part);
   for (std::size_t i = 0; i < part.holes.size(); ++i) {
-    const PlateHole& hole = part.holes[i];
-    const auto [x, y] = measured(hole.centre, datum, lengths);
+    const auto [x, y] = measured(part.holes[i].centre, datum, lengths);
     note.lines.push_back(names[i] + "\t" + x + "\t" + y);
-    const bool sunk = hole.sink_diameter_mm > hole.diameter_mm;
-    const std::string side = sunk ? hole.sunk_in_back ? ", sunk in the back" : ", sunk in the front" : "";
-    note.wide.lines.push_back({Kind::row,
-                               {names[i], lengths.plain(hole.diameter_mm), x, y,
-                                sunk ? lengths.plain(hole.sink_diameter_mm) : "", "   " + hole.use + side}});
+    note.wide.lines.push_back(hole_row(names[i], part.holes[i], datum, lengths));
   }
   return note;
 }
@@ -141,6 +161,7 @@ ColumnNote landing_note(const FlatPart& part, const std::vector<Landing>& landin
          {landing.prism, lengths.plain(landing.reach_mm), lengths.plain(landing.width_mm), "   " + pocket}});
   }
   if (note.wide.lines.empty()) return note;
+  add_words(note.wide, "A width of 0: the prism has only other prisms under it.");
   const std::vector<TableLine> head = {
       {Kind::heading, {"Landings: how far a prism reaches into its pocket, and what of it bears on the wall"}},
       {Kind::head, {"prism", with_unit("reach", lengths), with_unit("landing width", lengths), "   pocket"}}};
@@ -173,9 +194,27 @@ void add_steps(const PlateChain& chain, const PlateDatum& datum, const LengthWor
   }
 }
 
+/// Short chains in the column: start and radius of each step.
+std::vector<std::string> short_steps(const PlateChain& chain, const PlateDatum& datum,
+                                     const LengthWords& lengths) {
+  constexpr std::size_t kMost = 14;
+  const auto clear = [](const PlateStep& step) { return std::abs(step.turn) <= kPi + 1e-9; };
+  if (chain.size() > kMost || !std::ranges::all_of(chain, clear)) return {};
+  std::vector<std::string> lines = {
+      "each from its start to that of the next; R with a minus bends into the part", "step\tx\ty\tR"};
+  for (std::size_t i = 0; i < chain.size(); ++i) {
+    const PlateStep& step = chain[i];
+    const std::string radius =
+        step.straight() ? "line" : (step.turn < 0 ? "-" : "") + lengths.exact(step.radius_mm);
+    lines.push_back(fmt::format("{}\t{}\t{}\t{}", i + 1, lengths.exact(step.from.u - datum.origin.u),
+                                lengths.exact(step.from.v - datum.origin.v), radius));
+  }
+  return lines;
+}
+
 ColumnNote outline_note(const std::string& what, const PlateChain& chain, const PlateDatum& datum,
                         const LengthWords& lengths) {
-  ColumnNote note{what + ": lines and arcs", {}, {}};
+  ColumnNote note{what + ": lines and arcs", short_steps(chain, datum, lengths), {}};
   note.wide.columns = {{14}, {30}, {28, true}, {28, true}, {28, true}, {30, true}, {30, true}};
   note.wide.lines = {
       {Kind::heading, {fmt::format("{}, anticlockwise; {}", what, datum.words)}},

@@ -4,7 +4,9 @@
 #include <string>
 #include <vector>
 
+#include "core/drawing/column_words.h"
 #include "core/drawing/drawing.h"
+#include "core/drawing/pocket_view.h"
 #include "core/drawing/sheet_layout.h"
 #include "core/drawing/sheet_maker.h"
 #include "core/frame/frame_parts.h"
@@ -39,19 +41,8 @@ std::vector<PaperPoint> places_round(PaperPoint p, double off, double size_mm, d
 /// A chain as a stroke; an open one too.
 Stroke chain_stroke(const PlateChain& chain, const PlateMap& map, LineClass line, bool closed);
 
-/// Name of a blind pocket by its place in blind_pockets(part): "p1", "p2".
-std::string pocket_name(int index);
-
-/// Outline, openings, pockets, holes and sunk heads. `hatched`: pockets are hatched, and named where the name
-/// finds room inside. Texts that come later keep clear of the lines.
+/// Outline, openings, pockets, holes and sunk heads. `hatched`: pockets are hatched and named, inside where
+/// there is room. Texts that come later keep clear of the lines.
 void draw_plate(SheetMaker& maker, const FlatPart& part, const PlateMap& map, bool hatched);
-
-/// Lines of words from the top of the column downwards, long ones broken; a line that begins with a '#' is a
-/// heading, one with tabs a row of cells, all but the first of them ending at even steps. Where they do not all
-/// fit, the last one says how many are left out.
-void write_column(SheetMaker& maker, const PaperBox& column, const std::vector<std::string>& lines);
-std::size_t column_room(const PaperBox& column);  ///< lines that it holds
-/// Lines that these take once they are broken.
-std::size_t column_rows(const PaperBox& column, const std::vector<std::string>& lines);
 
 }  // namespace prismwright

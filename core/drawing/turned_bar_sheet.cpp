@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include "core/base/angle.h"
 #include "core/drawing/column_notes.h"
@@ -24,6 +25,7 @@ using Kind = TableLine::Kind;
 
 constexpr double kSectionRoom_mm = 62;  ///< height for the section, its dimensions aside
 constexpr double kBetween_mm = 24;      ///< between the views, for dimensions and names
+constexpr double kNameBelow_mm = 17;    ///< the view from the sea: its name, under the dimension
 constexpr double kWords_mm = 2.4;
 
 PlateMap centred(const PlateExtent& extent, double scale, const PaperBox& room) {
@@ -167,8 +169,7 @@ std::vector<std::string> bar_lines(const TurnedBar& bar, std::size_t count, std:
         fmt::format("axis falls seaward by {}\u00B0; drawn level", degrees_words(bar.shape.axis_dip_deg)));
   lines.push_back(fmt::format(
       "ends: upright planes through the lens axis, {}\u00B0 and {}\u00B0 from the panel's axis, moved in by {}",
-      decimals(-trim.clockwise_side_deg, 3), decimals(trim.anticlockwise_side_deg, 3),
-      with_unit(trim.set_back_mm)));
+      shortest(-trim.clockwise_side_deg), shortest(trim.anticlockwise_side_deg), with_unit(trim.set_back_mm)));
   if (trim.half != Half::whole)
     lines.push_back(fmt::format("{} half of the ring", trim.half == Half::upper ? "upper" : "lower"));
   const std::vector<HoleRow> bores = bore_rows(plate_with_bores(bar));
@@ -180,20 +181,19 @@ std::vector<std::string> bar_lines(const TurnedBar& bar, std::size_t count, std:
   return lines;
 }
 
-/// The same rows for column and further sheet.
-ColumnNote note_of(const std::string& heading, const std::vector<std::string>& head,
+std::string tabbed(const std::vector<std::string>& cells) { return fmt::format("{}", fmt::join(cells, "\t")); }
+
+/// The same rows for column and further sheet, `words` above them.
+ColumnNote note_of(const std::string& heading, const std::string& words, const std::vector<std::string>& head,
                    const std::vector<std::vector<std::string>>& rows) {
-  ColumnNote note{heading, {}, {}};
+  ColumnNote note{heading, {words, tabbed(head)}, {}};
   note.wide.columns.assign(head.size(), {TablePages::kWidth_mm / static_cast<double>(head.size()), true});
   note.wide.columns.front().right = false;
-  note.wide.lines = {{Kind::heading, {heading}}, {Kind::head, head}};
-  std::string line;
-  for (const std::string& cell : head) line += (line.empty() ? "" : "\t") + cell;
-  note.lines.push_back(line);
+  note.wide.lines = {{Kind::heading, {heading}}};
+  add_words(note.wide, words);
+  note.wide.lines.push_back({Kind::head, head});
   for (const std::vector<std::string>& cells : rows) {
-    line.clear();
-    for (const std::string& cell : cells) line += (line.empty() ? "" : "\t") + cell;
-    note.lines.push_back(line);
+    note.lines.push_back(tabbed(cells));
     note.wide.lines.push_back({Kind::row, cells});
   }
   return note;
@@ -206,10 +206,11 @@ std::vector<ColumnNote> bar_notes(const TurnedBar& bar, const std::vector<std::s
   for (const BarEdge& edge : edges_of(bar))
     rows.push_back({edge.letter, lengths.plain(edge.corner.r), lengths.plain(edge.radius_mm),
                     lengths.plain(edge.straight_mm()), lengths.plain(edge.round_mm())});
-  notes.push_back(
-      note_of("corners: along the axis from the lens axis, radius, and edge from end to end, "
-              "straight and round",
-              {"", "along", "radius", "straight", "round"}, rows));
+  std::ranges::sort(rows);
+  notes.push_back(note_of("corners",
+                          "along the panel's axis from the lens axis, radius about the panel's axis, and the "
+                          "corner's edge from end to end, straight and round",
+                          {"", "along", "radius", "straight", "round"}, rows));
   const std::vector<std::string> names = bore_names(plate_with_bores(bar));
   rows.clear();
   for (std::size_t i = 0; i < bar.bores.size(); ++i) {
@@ -217,7 +218,9 @@ std::vector<ColumnNote> bar_notes(const TurnedBar& bar, const std::vector<std::s
     rows.push_back({names[i], lengths.plain(p.x), lengths.plain(p.y), lengths.plain(p.z)});
   }
   if (!rows.empty())
-    notes.push_back(note_of("bores: along the axis, to the right of it seen from the sea, and above it",
+    notes.push_back(note_of("bores",
+                            "along the panel's axis from the lens axis, to the right of it seen from the sea, "
+                            "and above it",
                             {"", "along", "right", "up"}, rows));
   return notes;
 }
@@ -244,7 +247,7 @@ Drawing turned_bar_sheet(const TurnedBar& bar, const std::vector<std::string>& m
   const DrawingScale& scale =
       draw_section(maker, bar, {room.low, {room.high.x, room.low.y + kSectionRoom_mm}}, lengths);
   name_view(maker, fmt::format("from the sea, {}", layout.scale),
-            {(room.low.x + room.high.x) / 2, upper.high.y + 3}, room.high.x - room.low.x);
+            {(room.low.x + room.high.x) / 2, sea_map.at(sea.low).y - kNameBelow_mm}, room.high.x - room.low.x);
   const std::vector<TableBlock> further = fill_column(
       maker, layout.rooms.column, bar_lines(bar, all.size(), mass_g, lengths), bar_notes(bar, all, lengths));
   finish_picture(maker, layout.rooms.column.low.x, layout.paper_per_mm, words.inches);

@@ -124,9 +124,11 @@ std::string numbers_words(const std::vector<int>& numbers) {
   for (std::size_t i = 0; i < numbers.size();) {
     std::size_t last = i;
     while (last + 1 < numbers.size() && numbers[last + 1] == numbers[last] + 1) ++last;
-    if (!words.empty()) words += last + 1 == numbers.size() ? " and " : ", ";
-    words += last > i + 1 ? fmt::format("{} to {}", numbers[i], numbers[last]) : fmt::to_string(numbers[i]);
-    i = last > i + 1 ? last + 1 : i + 1;
+    const bool range = last > i + 1;
+    const std::size_t next = range ? last + 1 : i + 1;
+    if (!words.empty()) words += next == numbers.size() ? " and " : ", ";
+    words += range ? fmt::format("{} to {}", numbers[i], numbers[last]) : fmt::to_string(numbers[i]);
+    i = next;
   }
   return words;
 }

@@ -12,7 +12,7 @@ namespace prismwright {
 /// door. What a frame does not have is left out; empty without ribs.
 std::vector<std::string> order_of_assembly(const FramePlan& frame);
 
-/// Rising numbers in words: "1", "1 and 2", "1, 3 to 5".
+/// Rising numbers in words: "1", "1 and 2", "1 and 3 to 5".
 std::string numbers_words(const std::vector<int>& numbers);
 
 }  // namespace prismwright

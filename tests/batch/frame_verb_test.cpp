@@ -145,5 +145,15 @@ TEST_F(FrameVerb, RefusesDrawingsWithoutAFolder) {
   EXPECT_THAT(answer.err, HasSubstr("--out"));
 }
 
+TEST_F(FrameVerb, DrawsInInchesWhereWished) {
+  ASSERT_NE(ask({"frame", book_, "--out", at("mm"), "--drawings"}).code, 3);
+  ASSERT_NE(ask({"frame", book_, "--out", at("in"), "--drawings", "--inches"}).code, 3);
+  EXPECT_NE(bytes_of(at("mm/drawings.pdf")), bytes_of(at("in/drawings.pdf")));
+  EXPECT_EQ(bytes_of(at("mm/parts.csv")), bytes_of(at("in/parts.csv"))) << "lists stay in mm";
+  const Answer alone = ask({"frame", book_, "--out", at("no"), "--inches"});
+  EXPECT_EQ(alone.code, 2);
+  EXPECT_THAT(alone.err, HasSubstr("--drawings"));
+}
+
 }  // namespace
 }  // namespace prismwright

@@ -112,7 +112,7 @@ TEST(PartSheet, TellsHolesPocketsMassAndLeastRadius) {
   // Corners of the pockets without radius are inside corners; so told.
   EXPECT_EQ(times(drawing, "least inside radius 0 mm"), 1u);
   EXPECT_EQ(times(drawing, fmt::format("3 pieces, {:.1f} g each", mass_g(rib))), 1u);
-  for (const char* name : {"A1", "A2", "B1", "B4", "C1", "C2", "D1", "D4"})
+  for (const char* name : {"A1", "A2", "B1", "B4", "C1", "C4", "D1", "D2"})
     EXPECT_EQ(times(drawing, name), 2u) << name << ": beside its hole, and in the list of places";
 }
 
@@ -130,8 +130,43 @@ TEST(PartSheet, MeasuresHolesFromTheCornerOfLeftmostAndLowestEdge) {
   EXPECT_GE(times(drawing, mm.plain(10 - low)), 1u);
   EXPECT_GE(times(drawing, mm.plain(300 - left)), 1u) << "the bore";
   EXPECT_GE(times(drawing, mm.plain(300 * std::sin(radians(60)) - low)), 1u) << "over all, upright";
-  // The outline's arcs about the plate's own origin.
-  EXPECT_EQ(times(drawing, mm.exact(-left)), 2u) << "centres of both arcs";
+  // Its four steps stand in the column: the outer arc full, the inner one hollow.
+  EXPECT_EQ(times(drawing, "300.000"), 1u);
+  EXPECT_EQ(times(drawing, "-250.000"), 1u);
+  EXPECT_EQ(times(drawing, "line"), 2u);
+  EXPECT_EQ(drawing.sheets.size(), 1u);
+}
+
+// An outline of 20 steps is too long for the column.
+TEST(PartSheet, GivesCentresOfALongOutlineOnASheetOfTables) {
+  FlatPart rib = rib_of(1, 12);
+  PlateOutline corners;
+  for (int i = 0; i < 20; ++i)
+    corners.push_back({100 * std::cos(radians(18 * i)), 100 * std::sin(radians(18 * i))});
+  rib.outline = straight_chain(corners);
+  rib.outline[0].turn = radians(18);
+  rib.outline[0].radius_mm = 100;
+  rib.pockets.resize(1);
+  rib.holes.clear();
+  rib.bores.clear();
+  const Drawing drawing = part_sheet(rib, {}, said(Paper::a4));
+  expect_clean_texts_apart(drawing);
+  ASSERT_EQ(drawing.sheets.size(), 2u);
+  const Drawing tables{"", "", {drawing.sheets[1]}};
+  // Leftmost at 180 degrees, so the centre is 100 from it; lowest at 270, which is a corner.
+  EXPECT_GE(times(tables, "100.000"), 3u) << "radius and both coordinates of the centre";
+  EXPECT_EQ(times(tables, "arc, full"), 1u);
+  EXPECT_EQ(times(tables, "line"), 19u);
+  EXPECT_EQ(times(tables, "p1"), 1u);
+}
+
+TEST(PartSheet, TellsHowPrismsBearWhereThatIsKnown) {
+  const FlatPart rib = rib_of(1, 2);
+  const std::vector<Landing> landings = {{rib.mark, "P03-C", 2.5, 7.25}, {"P04-rib-left", "P04-C", 2.5, 9.75}};
+  const Drawing drawing = part_sheet(rib, {}, said(Paper::a4), landings);
+  EXPECT_EQ(times(drawing, "7.25"), 1u);
+  EXPECT_EQ(times(drawing, "9.75"), 0u) << "another rib's";
+  EXPECT_EQ(times(part_sheet(rib, {}, said(Paper::a4)), "7.25"), 0u);
 }
 
 TEST(PartSheet, MeasuresRoundPlatesFromTheirMiddle) {
@@ -153,7 +188,7 @@ TEST(PartSheet, PutsWhatTheColumnDoesNotHoldOnFurtherSheets) {
   const Drawing drawing = part_sheet(plate, marks, said(Paper::a4));
   expect_clean_texts_apart(drawing);
   EXPECT_GT(drawing.sheets.size(), 2u);
-  EXPECT_EQ(times(drawing, "A120") + times(drawing, "A119"), 4u);
+  for (const char* name : {"A1", "A60", "A120"}) EXPECT_GE(times(drawing, name), 1u) << name;
   std::string all;
   for (const Sheet& sheet : drawing.sheets)
     for (const DrawnText& text : sheet.texts) all += text.words + " ";

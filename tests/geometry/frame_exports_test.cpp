@@ -92,7 +92,7 @@ TEST(FrameExports, WriteOneFileForEveryShapeSheetAndMachinedPart) {
   const EmptyFolder folder;
   FrameExportChoice choice;
   choice.drawings = true;
-  choice.title = "Gull Rock";
+  choice.words.title = "Gull Rock";
   const auto paths = export_frame(frame.plan, frame.bodies, frame.nest, folder.path(), choice);
   ASSERT_TRUE(paths.ok()) << paths.problem().text;
   EXPECT_THAT(folder.names(),
