@@ -93,7 +93,7 @@ void finish(SheetMaker& maker, const ArrangementParts& parts) {
   const PaperBox frame = maker.frame();
   const PaperPoint foot = {frame.low.x + 6, frame.low.y + SheetRooms::title_block + 3};
   scale_bar(maker, foot, parts.layout.scale.paper_per_mm, parts.lengths.inches);
-  maker.write({fmt::format("Lengths in {}. Glass and frame: diameters about the lens axis.",
+  maker.write({fmt::format("Lengths in {}. \u00D8: circles about the lens axis, dashed in the plan.",
                            parts.lengths.inches ? "inches" : "mm"),
                {frame.high.x - 3, foot.y},
                2.2,

@@ -47,21 +47,24 @@ LineClass line_of(const ViewLine& line, double paper_per_mm) {
   return line.outline && paper_per_mm >= kCrowded ? LineClass::outline : LineClass::thin;
 }
 
-/// Words along a ray from the middle of the plan, as near to it as they find room; a little to either side
-/// where they find none on it.
-bool write_outside(SheetMaker& maker, PaperPoint middle, double azimuth, double radius, std::string words,
-                   bool bold = false) {
-  const double half = text_width_mm(words, kWords_mm, bold) / 2;
+/// Words along a ray from the middle of the plan, beyond the tangent to the circle there, as near to it as they
+/// find room; a little to either side where they find none on the ray.
+void write_outside(SheetMaker& maker, PaperPoint middle, double azimuth, double radius,
+                   const std::string& words) {
+  const PaperBox box = box_of({words, {}, kWords_mm, Anchor::middle});
+  const double half_wide = (box.high.x - box.low.x) / 2;
+  const double half_high = (box.high.y - box.low.y) / 2;
+  const double base = (box.high.y + box.low.y) / 2;
   std::vector<PaperPoint> places;
   for (const double turn : {0.0, 0.06, -0.06, 0.12, -0.12}) {
     const double c = std::cos(azimuth + turn);
     const double s = std::sin(azimuth + turn);
-    for (double off = 1.5; off < ArrangementRooms::round_plan - 3; off += 1.5) {
-      const double r = radius + off;
-      places.push_back({middle.x + r * c + half * c, middle.y + r * s + 1.5 * s - 0.35 * kWords_mm});
+    for (double off = 1.4; off < ArrangementRooms::round_plan - 6; off += 1.2) {
+      const double r = radius + off + half_wide * std::abs(c) + half_high * std::abs(s);
+      places.push_back({middle.x + r * c, middle.y + r * s - base});
     }
   }
-  return maker.write_at_free({std::move(words), {}, kWords_mm, Anchor::middle, false, bold}, places);
+  maker.write_at_free({words, {}, kWords_mm, Anchor::middle}, places);
 }
 
 void draw_sides_and_axes(SheetMaker& maker, const ArrangementParts& parts) {
@@ -77,6 +80,13 @@ void draw_sides_and_axes(SheetMaker& maker, const ArrangementParts& parts) {
   }
 }
 
+/// The circles about the axis that glass and frame reach to: the breadths of the elevation.
+void draw_over_all_circles(SheetMaker& maker, const ArrangementParts& parts) {
+  const PaperMap& map = parts.layout.plan;
+  for (const double radius : {parts.glass.radius_mm, parts.metal.radius_mm})
+    if (radius > 0) maker.draw(circle_stroke(map.focus, map.paper_per_mm * radius, LineClass::ray));
+}
+
 void name_panels(SheetMaker& maker, const ArrangementParts& parts) {
   const double radius = parts.layout.scale.paper_per_mm * parts.radius_mm();
   for (const PanelPlace& panel : parts.plan.panels) {
@@ -84,8 +94,7 @@ void name_panels(SheetMaker& maker, const ArrangementParts& parts) {
     std::string words = fmt::format("P{:02} {}\u00B0", panel.number, shortest(values.width_deg));
     if (values.blind) words += " blind";
     if (parts.plan.values.frame.door_panel == panel.number) words += " door";
-    write_outside(maker, parts.layout.plan.focus, radians((panel.from_deg + panel.to_deg) / 2), radius,
-                  std::move(words));
+    write_outside(maker, parts.layout.plan.focus, radians((panel.from_deg + panel.to_deg) / 2), radius, words);
   }
 }
 
@@ -150,10 +159,10 @@ void draw_elevation(SheetMaker& maker, const ArrangementParts& parts) {
   const double section_end = place(parts.layout.section, parts.glass.radius_mm, 0).x;
   centre_line(maker, {left - kNear_mm - kOver_mm, map.focus.y}, {section_end + kBeyond_mm, map.focus.y});
   breadth(maker, map, parts.glass.radius_mm, bottom, kNear_mm,
-          "glass " + lengths.plain(2 * parts.glass.radius_mm));
+          "glass \u00D8 " + lengths.plain(2 * parts.glass.radius_mm));
   if (parts.metal.radius_mm > 0)
     breadth(maker, map, parts.metal.radius_mm, bottom, kFar_mm,
-            "frame " + lengths.plain(2 * parts.metal.radius_mm));
+            "frame \u00D8 " + lengths.plain(2 * parts.metal.radius_mm));
 
   for (const double y : {bottom, top}) extension(maker, {left - kOff_mm, y}, {left - kFar_mm - kOver_mm, y});
   upright_dimension(maker, bottom, map.focus.y, left - kNear_mm, lengths.plain(-parts.low_z()));
@@ -169,6 +178,7 @@ void draw_arrangement_plan(SheetMaker& maker, const ArrangementParts& parts) {
   const PaperMap& map = parts.layout.plan;
   draw_line_view(maker, parts.views.plan, map);
   maker.draw(circle_stroke(map.focus, 0.8, LineClass::thin));
+  draw_over_all_circles(maker, parts);
   draw_sides_and_axes(maker, parts);
   draw_seaward_arrow(maker, parts);
   draw_hinge(maker, parts);

@@ -40,6 +40,10 @@ std::vector<double> through(const FlatPart& part, SpaceVector along) {
   cross(flattened(part.outline, kChord_mm), {axis.x, axis.y}, {step.x, step.y}, distances);
   for (const PlateChain& opening : part.openings)
     cross(flattened(opening, kChord_mm), {axis.x, axis.y}, {step.x, step.y}, distances);
+  for (const PlateHole& hole : part.holes) {
+    const PlateChain edge = circle_chain(hole.centre, hole.diameter_mm / 2);
+    cross(flattened(edge, kChord_mm), {axis.x, axis.y}, {step.x, step.y}, distances);
+  }
   std::ranges::sort(distances);
   // An odd count of crossings: the axis itself lies in the brass.
   if (distances.size() % 2 == 1) distances.insert(distances.begin(), 0);

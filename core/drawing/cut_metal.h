@@ -15,8 +15,8 @@ struct CutPlate {
   SectionPoint high;
 };
 
-/// Rings, base table, finial plate and rails where the half plane at this azimuth cuts them. Round holes are
-/// left out, and ribs between bands, which the section shows itself (Section::ribs).
+/// Rings, base table, finial plate and rails where the half plane at this azimuth cuts them, in pieces where it
+/// runs through a hole. Ribs between bands are left out: the section shows them itself (Section::ribs).
 std::vector<CutPlate> cut_plates(const FramePlan& frame, double azimuth_deg);
 
 }  // namespace prismwright

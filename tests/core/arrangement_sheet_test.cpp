@@ -114,10 +114,10 @@ TEST(ArrangementSheet, StatesTheDimensionsOfTheLinesThatItIsGiven) {
     ASSERT_TRUE(drawing.ok());
     const LengthWords lengths{inches};
     for (const std::string& words :
-         {"glass " + lengths.plain(2 * glass.radius_mm), "frame " + lengths.plain(2 * frame.radius_mm),
-          lengths.plain(-frame.low_z), lengths.plain(frame.high_z - frame.low_z),
-          lengths.plain(lens.plan.values.brief.focal_mm), lengths.plain(-glass.low_z),
-          lengths.plain(glass.high_z), lengths.plain(glass.high_z - glass.low_z)})
+         {"glass \u00D8 " + lengths.plain(2 * glass.radius_mm),
+          "frame \u00D8 " + lengths.plain(2 * frame.radius_mm), lengths.plain(-frame.low_z),
+          lengths.plain(frame.high_z - frame.low_z), lengths.plain(lens.plan.values.brief.focal_mm),
+          lengths.plain(-glass.low_z), lengths.plain(glass.high_z), lengths.plain(glass.high_z - glass.low_z)})
       EXPECT_GE(times(*drawing, words), 1) << words;
   }
 }
@@ -172,6 +172,27 @@ TEST(CutMetal, CutsRingsAtTheirRadii) {
     }
   }
   EXPECT_EQ(rings, static_cast<int>(frame.rings.size()));
+}
+
+TEST(CutMetal, CutsAPlateThatCoversTheAxisFromTheRimOfItsVent) {
+  const SampleBook book = sample_book("fourth-order-bullseye");
+  FramePlan frame = framed_once("fourth-order-bullseye", book.values).frame;
+  const auto finial = std::ranges::find(frame.flats, PartKind::finial_plate, &FlatPart::kind);
+  ASSERT_NE(finial, frame.flats.end());
+  const auto cut = [&] {
+    const auto plates = cut_plates(frame, 10);
+    const auto found = std::ranges::find(plates, finial->mark, &CutPlate::mark);
+    return found == plates.end() ? CutPlate{} : *found;
+  };
+  const auto vent = std::ranges::find_if(finial->holes, [&](const PlateHole& hole) {
+    const SpacePoint at = finial->place.out_of(SpacePoint{hole.centre.u, hole.centre.v, 0});
+    return std::hypot(at.x, at.y) < 1e-6;
+  });
+  ASSERT_NE(vent, finial->holes.end());
+  EXPECT_NEAR(cut().low.r, vent->diameter_mm / 2, 0.02);
+  finial->holes.clear();
+  EXPECT_EQ(cut().low.r, 0);
+  EXPECT_GT(cut().high.r, 50);
 }
 
 TEST(ArrangementSheet, NamesTheDoorAndItsHinge) {

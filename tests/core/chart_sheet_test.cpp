@@ -86,6 +86,19 @@ TEST(ChartSheet, HoldsPanelsOfEveryKind) {
   }
 }
 
+TEST(ChartSheet, DrawsAPanelAgainWhereItsColumnOfMarksIsTooLong) {
+  LensValues values = starting_values("4", Work::bullseye, 6);
+  values.section.reflecting_chord_mm = 6;
+  values.section.ring_growth_mm = 1.5;
+  values.section.land_mm = values.section.gap_mm = 0.1;
+  const LensPlan plan = plan_of(values);
+  ASSERT_GT(plan.prisms.size(), 600u);
+  const auto drawing = chart_sheets(plan, {}, words_for(values, Paper::a4));
+  ASSERT_TRUE(drawing.ok()) << drawing.problem().text;
+  expect_sound_chart(plan, *drawing);
+  EXPECT_GT(times_written(*drawing)["P01, 60\u00B0"], 2);
+}
+
 TEST(ChartSheet, LegendCountsEveryPrismByItsStage) {
   const LensValues values = fourth_order_bullseye(Faces::arc);
   const LensPlan plan = plan_of(values);
