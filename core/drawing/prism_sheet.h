@@ -15,7 +15,6 @@ namespace prismwright {
 struct PrismSolidFacts {
   double volume_mm3 = 0;
   double mass_g = 0;
-  double greatest_length_mm = 0;
   /// In the frame of the panel: x along its axis seaward, y to the left seen from the lamp, z up.
   LineView from_sea;  ///< seen along the panel's axis from the sea: y of the panel to the right, z up
   LineView from_end;  ///< the end at the anticlockwise side, seen square to that side plane

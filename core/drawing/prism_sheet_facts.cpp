@@ -4,6 +4,7 @@
 
 #include "core/drawing/prism_sheet_tables.h"
 #include "core/lens/trimmed_ring.h"
+#include "core/works/prism_reach.h"
 
 namespace prismwright {
 
@@ -19,6 +20,14 @@ std::string with_unit(double mm, LengthWords lengths) { return lengths.plain(mm)
 std::string volume_words(double mm3, LengthWords lengths) {
   if (lengths.inches) return decimals(mm3 / (kInch_mm * kInch_mm * kInch_mm), 4) + " cubic in";
   return decimals(mm3 / kMm3PerCm3, 3) + " cm\u00B3";
+}
+
+/// Level, along the prism's middle.
+std::string length_words(const PlannedPrism& prism, LengthWords lengths) {
+  const PrismReach reach(prism);
+  const double turn = reach.middle_azimuth();
+  const auto along = reach.along({-std::sin(turn), std::cos(turn), 0});
+  return along ? with_unit(along->length(), lengths) : "";
 }
 
 std::string signed_degrees(double deg) { return (deg > 0 ? "+" : "") + degrees_words(deg) + "\u00B0"; }
@@ -70,7 +79,7 @@ TableBlock prism_facts_block(const LensPlan& plan, const Master& kind, const Pri
   block.columns = {{24}, {38}, {18}, {45}, {18}, {45}};
   block.lines.push_back({Kind::heading, {fmt::format("{}   {}", kind.name, name_of(prism.kind))}});
   block.lines.push_back({Kind::row,
-                         {"length over all", with_unit(facts.greatest_length_mm, lengths), "volume",
+                         {"length over all", length_words(prism, lengths), "volume",
                           volume_words(facts.volume_mm3, lengths), "mass", decimals(facts.mass_g, 1) + " g"}});
   add_words(block, axis_words(prism, lengths));
   add_words(block, sides_words(prism, lengths));

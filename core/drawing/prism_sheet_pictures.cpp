@@ -1,14 +1,17 @@
 #include "core/drawing/prism_sheet_pictures.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include <fmt/format.h>
 
+#include "core/base/angle.h"
 #include "core/drawing/dimension_line.h"
 #include "core/drawing/line_view_drawing.h"
 #include "core/drawing/prism_sheet_tables.h"
 #include "core/drawing/section_picture.h"
 #include "core/lens/trimmed_ring.h"
+#include "core/works/prism_reach.h"
 
 namespace prismwright {
 
@@ -126,27 +129,40 @@ void draw_bar(SheetMaker& maker, const PaperBox& box, double paper_per_mm, Lengt
   scale_bar(maker, {(box.low.x + box.high.x - bar) / 2, box.low.y + 1}, paper_per_mm, lengths.inches);
 }
 
+/// Words of both dimensions over all: of the prism itself, since a view is only as true as the facets that it
+/// was made of.
+struct OverAll {
+  std::string wide;
+  std::string high;
+};
+OverAll over_all(const PrismReach& reach, SpaceVector right, LengthWords lengths) {
+  const auto wide = reach.along(right);
+  const auto high = reach.along({0, 0, 1});
+  if (!wide || !high) return {};
+  return {lengths.plain(wide->length()), lengths.plain(high->length())};
+}
+
 /// Dimensions over all, with the lines that lead to them.
-void draw_dimensions(SheetMaker& maker, const LineView& view, const ViewMap& map, LengthWords lengths) {
+void draw_dimensions(SheetMaker& maker, const LineView& view, const ViewMap& map, const OverAll& words) {
   const PaperPoint low = map.at(view.low);
   const PaperPoint top = map.at(view.high);
   const double below = low.y - kDimension_mm + 2;
   const double left = low.x - kDimension_mm + 4;
   for (const double x : {low.x, top.x}) maker.line({x, low.y - 1}, {x, below - 1}, LineClass::hatch);
   for (const double y : {low.y, top.y}) maker.line({low.x - 1, y}, {left - 1, y}, LineClass::hatch);
-  level_dimension(maker, low.x, top.x, below, lengths.plain(wide(view)));
-  upright_dimension(maker, low.y, top.y, left, lengths.plain(high(view)));
+  level_dimension(maker, low.x, top.x, below, words.wide);
+  upright_dimension(maker, low.y, top.y, left, words.high);
 }
 
 void draw_view(SheetMaker& maker, const LineView& view, const std::string& name, const PaperBox& box,
-               const DrawingScale& scale, LengthWords lengths) {
+               const DrawingScale& scale, const OverAll& words) {
   const ViewMap map = view_in_middle(view, scale.paper_per_mm, inside(box));
   draw_line_view(maker, view, map, true);
   maker.write({shortened(fmt::format("{}, {}", name, scale.words), kWords_mm, wide(box) - 1),
                {(box.low.x + box.high.x) / 2, box.low.y + kBar_mm + 1.2},
                kWords_mm,
                Anchor::middle});
-  draw_dimensions(maker, view, map, lengths);
+  draw_dimensions(maker, view, map, words);
 }
 
 /// A whole ring has no end.
@@ -173,9 +189,16 @@ void draw_pictures(SheetMaker& maker, const PlannedPrism& prism, const PrismSoli
     draw_bar(maker, sea ? pictures.sea : pictures.end, pictures.view_scale->paper_per_mm, lengths);
   draw_bar(maker, pictures.section, pictures.section_scale->paper_per_mm, lengths);
   draw_section_picture(maker, section_picture(prism), over_bar(pictures.section));
-  if (is_there(facts.from_end))
-    draw_view(maker, facts.from_end, end_words(prism), pictures.end, *pictures.view_scale, lengths);
-  if (sea) draw_view(maker, facts.from_sea, "From the sea", pictures.sea, *pictures.view_scale, lengths);
+  const PrismReach reach(prism);
+  if (is_there(facts.from_end)) {
+    const double side = radians(prism.trim.anticlockwise_side_deg);
+    draw_view(maker, facts.from_end, end_words(prism), pictures.end, *pictures.view_scale,
+              over_all(reach, {std::cos(side), std::sin(side), 0}, lengths));
+  }
+  if (sea) {
+    draw_view(maker, facts.from_sea, "From the sea", pictures.sea, *pictures.view_scale,
+              over_all(reach, {0, 1, 0}, lengths));
+  }
 }
 
 }  // namespace prismwright

@@ -19,7 +19,7 @@ constexpr double kQuarter_deg = 90;
 
 Outcome<PrismSolidFacts> solid_facts(const PlannedPrism& prism, const PrismBody& body,
                                      const Progress& progress) {
-  PrismSolidFacts facts{body.volume_mm3, body.mass_g, body.greatest_length_mm, {}, {}};
+  PrismSolidFacts facts{body.volume_mm3, body.mass_g, {}, {}};
   // In the frame in which it was made, which is its panel's.
   const PicturePart part{prism.mark, body.shape.Located(TopLoc_Location()), PartStuff::glass};
   const double chord_mm = std::max(kLeastChord_mm, kChord_share * body.greatest_length_mm);

@@ -10,6 +10,7 @@
 
 #include <fmt/format.h>
 
+#include "core/base/angle.h"
 #include "core/drawing/lengths.h"
 #include "core/drawing/offset_table.h"
 #include "core/works/inspection.h"
@@ -234,21 +235,48 @@ TEST(SheetOfACentre, TellsItsOuterFaceFromTheAxisToTheRim) {
   EXPECT_NEAR(places.back().along_mm, half, 0.0005 + 1e-9);
 }
 
-TEST(SheetOfAPrism, SaysLengthVolumeAndMassAsGiven) {
+TEST(SheetOfAPrism, SaysVolumeAndMassAsGivenAndItsOwnLength) {
   const LensPlan plan = plan_of(sixth_order_belt(Faces::arc));
   const Master kind = masters_of(plan).front();
+  const PlannedPrism& prism = plan.prisms[kind.prism];
+  // Derived: the end planes pass the lens axis at the set-back, so a circle of radius r keeps the angle w - 2
+  // asin(s / r) and the straight length 2 r sin of its half; the outermost corner is the longest edge.
+  const double half = radians(prism.trim.anticlockwise_side_deg - prism.trim.clockwise_side_deg) / 2;
+  double longest = 0;
+  for (const SectionCorner& corner : lettered_corners(prism.profile)) {
+    const double r = corner.place.r;
+    longest = std::max(longest, 2 * r * std::sin(half - std::asin(prism.trim.set_back_mm / r)));
+  }
   PrismSolidFacts facts;
   facts.volume_mm3 = 12345.6;
   facts.mass_g = 14.68;
-  facts.greatest_length_mm = 151.4;
   const auto metric = prism_sheet(plan, kind, facts, words_of(plan, Paper::a4, false));
   ASSERT_TRUE(metric.ok());
-  for (const char* said : {"151.4 mm", "12.346 cm\u00B3", "14.7 g"})
+  for (const std::string& said :
+       {LengthWords{false}.plain(longest) + " mm", std::string("12.346 cm\u00B3"), std::string("14.7 g")})
     EXPECT_THAT(texts_of(*metric), Contains(said));
   const auto inches = prism_sheet(plan, kind, facts, words_of(plan, Paper::a4, true));
   ASSERT_TRUE(inches.ok());
-  for (const char* said : {"5.961 in", "0.7534 cubic in", "14.7 g"})
+  for (const std::string& said :
+       {LengthWords{true}.plain(longest) + " in", std::string("0.7534 cubic in"), std::string("14.7 g")})
     EXPECT_THAT(texts_of(*inches), Contains(said));
+}
+
+TEST(ViewsOfARing, BearItsTrueDiameterWhateverTheFacetsOfTheView) {
+  const LensPlan plan = plan_of(fourth_order_bullseye(Faces::true_curve));
+  const Master kind = named(masters_of(plan), "R2");
+  const PlannedPrism& prism = plan.prisms[kind.prism];
+  double rim = 0;
+  for (const SectionCorner& corner : lettered_corners(prism.profile)) rim = std::max(rim, corner.place.z);
+  PrismSolidFacts facts = rough_facts(prism, plan.values.material.density_g_cm3);
+  for (LineView* view : {&facts.from_sea, &facts.from_end}) {
+    view->low.y += 0.02;
+    view->high.y -= 0.02;
+  }
+  const auto drawing = prism_sheet(plan, kind, facts, words_of(plan, Paper::a4, false));
+  ASSERT_TRUE(drawing.ok());
+  // From the sea its breadth and its height, from the side its height.
+  EXPECT_EQ(times_drawn(drawing->sheets[0], LengthWords{false}.plain(2 * rim)), 3);
 }
 
 TEST(SheetOfAPrism, SaysWhichAxisItIsTurnedAboutAndOfWhichKindItIsTheMirrorImage) {

@@ -103,7 +103,6 @@ inline PrismSolidFacts rough_facts(const PlannedPrism& prism, double density_g_c
   PrismSolidFacts facts;
   facts.volume_mm3 = size.volume_mm3;
   facts.mass_g = size.mass_g;
-  facts.greatest_length_mm = size.length_mm;
   facts.from_sea = wires.seen({0, 1, 0}, {0, 0, 1});
   facts.from_end = wires.seen({-std::cos(side), -std::sin(side), 0}, {0, 0, 1});
   return facts;
