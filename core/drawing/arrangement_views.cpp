@@ -6,6 +6,7 @@
 
 #include "core/base/angle.h"
 #include "core/drawing/dimension_line.h"
+#include "core/drawing/line_view_drawing.h"
 
 namespace prismwright {
 
@@ -40,11 +41,8 @@ void breadth(SheetMaker& maker, const PaperMap& map, double radius_mm, double bo
   level_dimension(maker, left, right, y, words);
 }
 
-/// Glass stands out from metal, its outlines from the edges inside them; all finer where lines crowd.
-LineClass line_of(const ViewLine& line, double paper_per_mm) {
-  constexpr double kCrowded = 0.15;
-  if (!line.glass || (!line.outline && paper_per_mm < kCrowded)) return LineClass::hatch;
-  return line.outline && paper_per_mm >= kCrowded ? LineClass::outline : LineClass::thin;
+void draw_lines(SheetMaker& maker, const LineView& view, const PaperMap& map) {
+  draw_line_view(maker, view, {map.focus, map.paper_per_mm}, ViewCrowd::many);
 }
 
 /// Words along a ray from the middle of the plan, beyond the tangent to the circle there, as near to it as they
@@ -122,26 +120,6 @@ void draw_seaward_arrow(SheetMaker& maker, const ArrangementParts& parts) {
 
 }  // namespace
 
-void draw_line_view(SheetMaker& maker, const LineView& view, const PaperMap& map) {
-  constexpr double kLeastStep_mm = 0.05;
-  for (const ViewLine& line : view.lines) {
-    if (line.points.size() < 2) continue;
-    const PaperPoint first = line.points.front();
-    Stroke stroke;
-    stroke.line = line_of(line, map.paper_per_mm);
-    stroke.start = place(map, first.x, first.y);
-    PaperPoint last = stroke.start;
-    for (std::size_t i = 1; i < line.points.size(); ++i) {
-      const PaperPoint here = place(map, line.points[i].x, line.points[i].y);
-      const bool ends = i + 1 == line.points.size();
-      if (!ends && std::hypot(here.x - last.x, here.y - last.y) < kLeastStep_mm) continue;
-      stroke.steps.push_back({here, 0, {}, 0});
-      last = here;
-    }
-    maker.draw(std::move(stroke));
-  }
-}
-
 int section_panel(const LensPlan& plan) {
   for (std::size_t i = 0; i < plan.panels.size(); ++i)
     if (!plan.values.panels[i].blind) return plan.panels[i].number;
@@ -151,7 +129,7 @@ int section_panel(const LensPlan& plan) {
 void draw_elevation(SheetMaker& maker, const ArrangementParts& parts) {
   const PaperMap& map = parts.layout.elevation;
   const LengthWords& lengths = parts.lengths;
-  draw_line_view(maker, parts.views.elevation, map);
+  draw_lines(maker, parts.views.elevation, map);
   const double bottom = place(map, 0, parts.low_z()).y;
   const double top = place(map, 0, parts.high_z()).y;
   const double left = place(map, -parts.radius_mm(), 0).x;
@@ -176,7 +154,7 @@ void draw_elevation(SheetMaker& maker, const ArrangementParts& parts) {
 
 void draw_arrangement_plan(SheetMaker& maker, const ArrangementParts& parts) {
   const PaperMap& map = parts.layout.plan;
-  draw_line_view(maker, parts.views.plan, map);
+  draw_lines(maker, parts.views.plan, map);
   maker.draw(circle_stroke(map.focus, 0.8, LineClass::thin));
   draw_over_all_circles(maker, parts);
   draw_sides_and_axes(maker, parts);

@@ -37,9 +37,6 @@ void draw_half_section(SheetMaker& maker, const ArrangementParts& parts);
 /// along the axis of panel 1.
 void draw_arrangement_plan(SheetMaker& maker, const ArrangementParts& parts);
 
-/// The lines of a view, without steps that paper cannot show.
-void draw_line_view(SheetMaker& maker, const LineView& view, const PaperMap& map);
-
 /// The panel in whose middle plane the half section is cut: the first that holds glass.
 int section_panel(const LensPlan& plan);
 

@@ -19,8 +19,12 @@ struct ViewMap {
 /// The view's rectangle in the middle of the room.
 ViewMap view_in_middle(const LineView& view, double paper_per_mm, const PaperBox& room);
 
-/// Its lines: outlines of glass wide, edges of glass thin, metal thinner. Steps that paper cannot show are left
-/// out. Texts that come later keep clear of the lines where `walls` is set; a whole lens has too many.
-void draw_line_view(SheetMaker& maker, const LineView& view, const ViewMap& map, bool walls);
+/// A single thing has few lines, of which words keep clear; a whole lens has too many for that, and they are
+/// drawn finer where they crowd at a small scale.
+enum class ViewCrowd { few, many };
+
+/// Its lines: outlines of glass wide, the edges inside them thin, metal thinner. Steps that paper cannot show
+/// are left out.
+void draw_line_view(SheetMaker& maker, const LineView& view, const ViewMap& map, ViewCrowd crowd);
 
 }  // namespace prismwright

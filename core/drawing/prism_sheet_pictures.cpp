@@ -157,7 +157,7 @@ void draw_dimensions(SheetMaker& maker, const LineView& view, const ViewMap& map
 void draw_view(SheetMaker& maker, const LineView& view, const std::string& name, const PaperBox& box,
                const DrawingScale& scale, const OverAll& words) {
   const ViewMap map = view_in_middle(view, scale.paper_per_mm, inside(box));
-  draw_line_view(maker, view, map, true);
+  draw_line_view(maker, view, map, ViewCrowd::few);
   maker.write({shortened(fmt::format("{}, {}", name, scale.words), kWords_mm, wide(box) - 1),
                {(box.low.x + box.high.x) / 2, box.low.y + kBar_mm + 1.2},
                kWords_mm,
