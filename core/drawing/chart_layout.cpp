@@ -150,16 +150,22 @@ std::optional<ChartSheets> panels_on(const std::vector<UnrolledPanel>& panels,
                      sheets_of(rows_of(blocks, wide_of(room)), panels, room, scale.paper_per_mm)};
 }
 
-/// What a way to lay out the panels costs the reader: a sheet to turn, or marks to be followed along leaders.
-double cost_of(const ChartSheets& chart) {
+/// What a way to lay out the panels costs the reader: a sheet to turn, marks to be followed along leaders, and
+/// leaders that must spread because the column is longer than its panel is high.
+double cost_of(const std::vector<UnrolledPanel>& panels, const ChartSheets& chart) {
   constexpr double kAllBeside = 6;
+  constexpr double kTwiceAsLong = 4;
   double beside = 0;
   double all = 0;
-  for (const PanelMarks& marks : chart.marks) {
-    beside += static_cast<double>(marks.beside.size());
-    all += static_cast<double>(marks.inside.size());
+  double spread = 0;
+  for (std::size_t i = 0; i < panels.size(); ++i) {
+    const double high = chart.scale.paper_per_mm * (panels[i].high.v - panels[i].low.v);
+    beside += static_cast<double>(chart.marks[i].beside.size());
+    all += static_cast<double>(chart.marks[i].inside.size());
+    if (high > 0) spread = std::max(spread, column_high_mm(chart.marks[i].beside.size()) / high - 1);
   }
-  return static_cast<double>(chart.sheets.size()) + kAllBeside * beside / std::max(1.0, all);
+  return static_cast<double>(chart.sheets.size()) + kAllBeside * beside / std::max(1.0, all) +
+         kTwiceAsLong * spread;
 }
 
 }  // namespace
@@ -203,7 +209,7 @@ std::optional<ChartSheets> lay_out_panels(const std::vector<UnrolledPanel>& pane
     const auto marks = marks_at(panels, scale.paper_per_mm);
     for (const bool lying : {true, false}) {
       auto chart = panels_on(panels, marks, {paper, lying}, scale);
-      if (chart && (!best || cost_of(*chart) < cost_of(*best))) best = std::move(chart);
+      if (chart && (!best || cost_of(panels, *chart) < cost_of(panels, *best))) best = std::move(chart);
     }
     ++tried;
   }

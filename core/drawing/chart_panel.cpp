@@ -190,10 +190,11 @@ PanelRoom room_of(const UnrolledPanel& panel, const MarksPart& part, double pape
   PanelRoom room;
   room.wide = std::max(kLeastWide_mm, paper_per_mm * (panel.high.u - panel.low.u)) + 2 * kTick_mm;
   if (part.count > 0) room.wide += kLeader_mm + kColumn_mm;
-  room.high =
-      std::max(paper_per_mm * (panel.high.v - panel.low.v), kPitch_mm * static_cast<double>(part.count));
+  room.high = std::max(paper_per_mm * (panel.high.v - panel.low.v), column_high_mm(part.count));
   return room;
 }
+
+double column_high_mm(std::size_t marks) { return kPitch_mm * static_cast<double>(marks); }
 
 std::size_t column_holds(double high_mm) { return static_cast<std::size_t>(high_mm / kPitch_mm); }
 
@@ -241,7 +242,7 @@ void write_marks(SheetMaker& maker, const UnrolledPanel& panel, const PanelMarks
   }
   const double low = map.at(panel.low).y;
   const double high = map.at(panel.high).y;
-  const double over = std::max(0.0, kPitch_mm * static_cast<double>(part.count) - (high - low)) / 2;
+  const double over = std::max(0.0, column_high_mm(part.count) - (high - low)) / 2;
   const auto heights =
       spread_heights(wished, kPitch_mm, low - over + kTail_mm, high + over - kPitch_mm + kTail_mm);
   for (std::size_t i = 0; i < part.count; ++i) {

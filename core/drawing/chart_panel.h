@@ -38,6 +38,7 @@ struct PanelRoom {
 PanelRoom room_of(const UnrolledPanel& panel, const MarksPart& part, double paper_per_mm);
 /// How many marks a column of that height holds.
 std::size_t column_holds(double high_mm);
+double column_high_mm(std::size_t marks);
 inline constexpr double kPanelHead_mm = 7;  ///< above a panel, for its number
 
 /// Draws a panel in the tones of its prisms' stages, its number and width in degrees above. `map.origin`: where
