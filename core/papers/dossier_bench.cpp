@@ -11,16 +11,12 @@ using Cells = DocumentPages::Cells;
 
 constexpr std::size_t kDayLetters = 10;
 
-std::string length(const DossierDesk& desk, double mm) {
-  return decimals(desk.lengths.inches ? mm / 25.4 : mm, desk.lengths.inches ? 2 : 1);
-}
-
 std::vector<Cells> rows_of(const DossierDesk& desk) {
   std::vector<Cells> rows;
   for (const BenchedPrism& prism : desk.state.benched) {
     if (!prism.now) continue;
     rows.push_back({prism.aim->mark, prism.last->when_utc.substr(0, kDayLetters),
-                    length(desk, prism.last->height_mm), length(desk, prism.last->aside_mm),
+                    desk.lengths.plain(prism.last->height_mm), desk.lengths.plain(prism.last->aside_mm),
                     decimals(prism.before->off_deg(), 3), decimals(prism.now->off_deg(), 3), prism.now->words});
   }
   return rows;
@@ -56,8 +52,8 @@ void write_bench(DossierDesk& desk) {
   const std::string unit = desk.lengths.unit();
   pages.table({{"mark", 0.12},
                {"last read", 0.15},
-               {"spot up " + unit, 0.11, true},
-               {"spot left " + unit, 0.11, true},
+               {"spot up, " + unit, 0.11, true},
+               {"spot left, " + unit, 0.11, true},
                {"off at first deg", 0.12, true},
                {"off at last deg", 0.12, true},
                {"what the last reading asks for", 0.27}},

@@ -48,7 +48,10 @@ std::map<long long, std::vector<long long>> castings_by_load(const DossierState&
     if (serial != 0 && stage >= Stage::cast && stage != Stage::scrapped)
       by_load[state.load_of_mark(mark)].push_back(serial);
   }
-  for (auto& [load, serials] : by_load) std::ranges::sort(serials);
+  for (auto& [load, serials] : by_load) {
+    std::ranges::sort(serials);
+    serials.erase(std::unique(serials.begin(), serials.end()), serials.end());
+  }
   return by_load;
 }
 

@@ -35,8 +35,8 @@ void write_rhythm(DocumentPages& pages, const LensPlan& plan, const LightReport&
   } else {
     facts.push_back({"The lens", "stands still"});
   }
-  facts.push_back({"Peak of the rhythm, lens alone", candela_words(rhythm.peak_cd)});
-  facts.push_back({"Least, lens alone", candela_words(rhythm.least_cd)});
+  facts.push_back({"Peak, of the lens alone", candela_words(rhythm.peak_cd)});
+  facts.push_back({"Least, of the lens alone", candela_words(rhythm.least_cd)});
   if (light.horizon) {
     facts.push_back({"Mean round the horizon", candela_words(light.horizon->mean_cd)});
     facts.push_back(

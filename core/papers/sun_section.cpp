@@ -36,7 +36,7 @@ void write_sun(DocumentPages& pages, const LensPlan& plan, const LightReport& li
   for (const SunSpot& spot : light.sun.spots)
     rows.push_back({lengths.plain(spot.diameter_mm), decimals(spot.watts, 1), decimals(spot.kw_m2, 1)});
   if (rows.empty()) return;
-  pages.table({{fmt::format("ball about the focus, {} across", lengths.unit()), 0.4, true},
+  pages.table({{fmt::format("ball about the focus: diameter, {}", lengths.unit()), 0.4, true},
                {"sunlight on it, W", 0.3, true},
                {"kW/m2 over its round", 0.3, true}},
               rows);

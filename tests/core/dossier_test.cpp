@@ -174,7 +174,7 @@ TEST(Dossier, ShowsTheLastBenchReadingOfEveryPrismReadAndWhatItAsksFor) {
   const std::string words = words_of(paper_of(facts, house_words(lens.plan.values, "2027-05-01", "A")));
   const BenchMend before = mend_of(*bench->find(mark), readings[0]);
   const BenchMend now = mend_of(*bench->find(mark), readings[1]);
-  EXPECT_THAT(words, HasSubstr(fmt::format("{} 2027-04-02 12.0 0.0 {:.3f} {:.3f} {}", mark, before.off_deg(),
+  EXPECT_THAT(words, HasSubstr(fmt::format("{} 2027-04-02 12 0 {:.3f} {:.3f} {}", mark, before.off_deg(),
                                            now.off_deg(), now.words)));
   EXPECT_THAT(words, HasSubstr(fmt::format("{} of {} prisms have no reading", lens.plan.prisms.size() - 1,
                                            lens.plan.prisms.size())));
