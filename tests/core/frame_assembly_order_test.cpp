@@ -75,5 +75,13 @@ TEST(OrderOfAssembly, PutsBaseBeforePanelsAndTheDoorLast) {
           "Screw door-latch on so that it turns, and shut the door."));
 }
 
+TEST(OrderOfAssembly, WritesNumbersAsRanges) {
+  EXPECT_EQ(numbers_words({1}), "1");
+  EXPECT_EQ(numbers_words({1, 2}), "1 and 2");
+  EXPECT_EQ(numbers_words({1, 2, 4, 5}), "1, 2, 4 and 5");
+  EXPECT_EQ(numbers_words({1, 2, 3, 5, 6, 7}), "1 to 3 and 5 to 7");
+  EXPECT_EQ(numbers_words({1, 3, 4, 5, 8}), "1, 3 to 5 and 8");
+}
+
 }  // namespace
 }  // namespace prismwright

@@ -116,12 +116,14 @@ TEST(PartsList, LeavesBarsUnweighedUntilTheirVolumesAreKnown) {
 TEST(PartsList, WritesSizesAsAShopReadsThem) {
   const auto lines = parts_list(plan_frame(plan_of(fourth_order_bullseye(Faces::arc))));
   const auto of_kind = [&](PartKind kind) {
-    return std::find_if(lines.begin(), lines.end(), [&](const PartsLine& line) { return line.kind == kind; })
-        ->size;
+    return *std::find_if(lines.begin(), lines.end(), [&](const PartsLine& line) { return line.kind == kind; });
   };
-  EXPECT_EQ(of_kind(PartKind::screw), "M3 x 11") << "5 mm of rib and twice 3 mm of rail";
-  EXPECT_EQ(of_kind(PartKind::dowel), "3 x 10 mm");
-  EXPECT_EQ(of_kind(PartKind::spacer), "9 x 20 mm, bore 3.3 mm");
+  EXPECT_EQ(of_kind(PartKind::screw).size, "M3 x 11") << "5 mm of rib and twice 3 mm of rail";
+  EXPECT_EQ(of_kind(PartKind::dowel).size, "3 x 10 mm");
+  EXPECT_EQ(of_kind(PartKind::spacer).size, "9 x 20 mm, bore 3.3 mm");
+  EXPECT_EQ(of_kind(PartKind::screw).size_inches, "M3 x 11 mm") << "screws keep their name";
+  EXPECT_EQ(of_kind(PartKind::dowel).size_inches, "0.118 x 0.394 in");
+  EXPECT_EQ(of_kind(PartKind::spacer).size_inches, "0.354 x 0.787 in, bore 0.13 in");
 }
 
 TEST(Fasteners, RoundTheClearHoleUpToATenth) {

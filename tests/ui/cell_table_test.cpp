@@ -126,6 +126,11 @@ TEST(PartsRows, AreInInchesWhereLengthsAre) {
   const CellSheet sheet = parts_sheet({rails("rail-", 1, 25.4, 100)}, true);
   EXPECT_EQ(sheet.rows[0].cells[3].shown, "1.0000");
   EXPECT_EQ(sheet.rows[0].cells[3].saved, "25.4") << "saved in mm";
+  PartsLine sized = rails("rail-", 1, 25.4, 100);
+  sized.size = "254.0 x 25.4 mm";
+  sized.size_inches = "10 x 1 in";
+  EXPECT_EQ(parts_sheet({sized}, true).rows[0].cells[8].shown, "10 x 1 in");
+  EXPECT_EQ(parts_sheet({sized}, false).rows[0].cells[8].shown, "254.0 x 25.4 mm");
 }
 
 DoorStep step_at(double angle_deg, double gap_mm) {

@@ -1,5 +1,7 @@
 #include <QDir>
 #include <QSlider>
+#include <QToolButton>
+#include <algorithm>
 
 #include "tests/ui/frame_desk.h"
 #include "ui/models/door_words.h"
@@ -108,6 +110,49 @@ TEST_F(FrameWorkedOut, PartIsDrawnWithItsSizesAndSavedAsPaperAndAsWhatIsCut) {
   EXPECT_TRUE(head("rib.dxf").contains("ENGRAVE"));
   EXPECT_FALSE(QFile::exists(saveAs("frame.drawing", "rib.bmp")));
   EXPECT_TRUE(text("frame.drawing.told").contains(".pdf")) << "says what endings there are";
+}
+
+TEST_F(FrameWorkedOut, TurnedPartIsDrawnAndALongDrawingTurnsSheetBySheet) {
+  auto* parts = table("frame.parts");
+  auto* drawing = find<SheetPicture>("frame.drawing");
+  auto* next = find<QToolButton>("frame.drawing.next");
+  auto* before = find<QToolButton>("frame.drawing.before");
+  clickRow(parts, rowOf(parts, "door-hinge-low-pin"));
+  ASSERT_TRUE(drawing->sheet()) << qPrintable(drawing->reason());
+  EXPECT_FALSE(next->isVisible()) << "all of it stands on one sheet";
+  clickRow(parts, rowOf(parts, "P01-rib"));
+  ASSERT_TRUE(drawing->sheet());
+  ASSERT_TRUE(next->isEnabled());
+  EXPECT_FALSE(before->isEnabled());
+  const std::size_t texts = drawing->sheet()->texts.size();
+  QTest::mouseClick(next, Qt::LeftButton);
+  EXPECT_NE(drawing->sheet()->texts.size(), texts);
+  EXPECT_TRUE(text("frame.drawing.told").contains("sheet 2 of"));
+  QTest::mouseClick(before, Qt::LeftButton);
+  EXPECT_EQ(drawing->sheet()->texts.size(), texts);
+  clickRow(parts, rowOf(parts, "S001"));
+  EXPECT_FALSE(drawing->sheet()) << "a screw is bought";
+  EXPECT_TRUE(drawing->reason().contains("bought"));
+}
+
+TEST_F(FrameWorkedOut, PartsAreSizedAndDrawnInInchesWhereLengthsAre) {
+  auto* parts = table("frame.parts");
+  clickRow(parts, rowOf(parts, "P01-rib"));
+  auto* drawing = find<SheetPicture>("frame.drawing");
+  const auto says = [&](const std::string& words) {
+    return std::ranges::any_of(drawing->sheet()->texts,
+                               [&](const DrawnText& one) { return one.words == words; });
+  };
+  ASSERT_TRUE(drawing->sheet());
+  EXPECT_TRUE(says("millimetres"));
+  bench().setInches(true);
+  QCoreApplication::processEvents();
+  EXPECT_TRUE(says("inches"));
+  const int row = rowOf(parts, "P01-rib");
+  bool sized = false;
+  for (int column = 0; column < parts->model()->columnCount(); ++column)
+    sized = sized || cell(parts, row, column).endsWith(" in");
+  EXPECT_TRUE(sized);
 }
 
 TEST_F(FrameWorkedOut, DoorTurnsByItsSliderAndRestsWhereThereIsNone) {
