@@ -198,8 +198,7 @@ void add_steps(const PlateChain& chain, const PlateDatum& datum, const LengthWor
 std::vector<std::string> short_steps(const PlateChain& chain, const PlateDatum& datum,
                                      const LengthWords& lengths) {
   constexpr std::size_t kMost = 14;
-  const auto clear = [](const PlateStep& step) { return std::abs(step.turn) <= kPi + 1e-9; };
-  if (chain.size() > kMost || !std::ranges::all_of(chain, clear)) return {};
+  if (chain.size() > kMost) return {};
   std::vector<std::string> lines = {
       "each from its start to that of the next; R with a minus bends into the part", "step\tx\ty\tR"};
   for (std::size_t i = 0; i < chain.size(); ++i) {
@@ -208,6 +207,10 @@ std::vector<std::string> short_steps(const PlateChain& chain, const PlateDatum& 
         step.straight() ? "line" : (step.turn < 0 ? "-" : "") + lengths.exact(step.radius_mm);
     lines.push_back(fmt::format("{}\t{}\t{}\t{}", i + 1, lengths.exact(step.from.u - datum.origin.u),
                                 lengths.exact(step.from.v - datum.origin.v), radius));
+  }
+  for (std::size_t i = 0; i < chain.size(); ++i) {
+    if (std::abs(chain[i].turn) > kPi + 1e-9)
+      lines.push_back(fmt::format("step {} is more than half a circle", i + 1));
   }
   return lines;
 }

@@ -115,8 +115,8 @@ class SeaView {
     for (const BarEdge& edge : edges_)
       if (seen(edge)) front.push_back(edge);
     if (front.empty()) return;
-    name_radius(*std::ranges::max_element(front, by_radius), 0.6, 1);
-    name_radius(*std::ranges::min_element(front, by_radius), 0.4, -1);
+    name_radius(*std::ranges::max_element(front, by_radius), 0.25, 1);
+    name_radius(*std::ranges::min_element(front, by_radius), 0.5, -1);
   }
 
   void name_radius(const BarEdge& edge, double share, double outward) {
@@ -242,8 +242,8 @@ Drawing turned_bar_sheet(const TurnedBar& bar, const std::vector<std::string>& m
   SheetMaker maker(layout.size);
   const PaperBox upper = {{room.low.x, room.low.y + kSectionRoom_mm + kBetween_mm}, room.high};
   const PlateMap sea_map = centred(sea, layout.paper_per_mm, upper);
-  SeaView(maker, bar, sea_map, lengths).draw();
   draw_overall(maker, sea, sea_map, words.inches);
+  SeaView(maker, bar, sea_map, lengths).draw();
   const DrawingScale& scale =
       draw_section(maker, bar, {room.low, {room.high.x, room.low.y + kSectionRoom_mm}}, lengths);
   name_view(maker, fmt::format("from the sea, {}", layout.scale),
