@@ -16,6 +16,8 @@
 #include <QVBoxLayout>
 
 #include "ui/models/shown_numbers.h"
+#include "ui/pages/despatch_page.h"
+#include "ui/pages/frame_page.h"
 #include "ui/pages/pages.h"
 #include "ui/pages/start_page.h"
 #include "ui/style/dress.h"
@@ -41,7 +43,8 @@ std::array<RailEntry, kPages> rail_entries() {
           RailEntry{"rail.lens", "lens", MainWindow::tr("Lens")},
           RailEntry{"rail.light", "light", MainWindow::tr("Light")},
           RailEntry{"rail.frame", "frame", MainWindow::tr("Frame")},
-          RailEntry{"rail.works", "works", MainWindow::tr("Works")}};
+          RailEntry{"rail.works", "works", MainWindow::tr("Works")},
+          RailEntry{"rail.despatch", "despatch", MainWindow::tr("Despatch")}};
 }
 
 QStringList recent_books() {
@@ -187,8 +190,21 @@ QWidget* MainWindow::pageWidget(Page page) {
     case Page::works:
       widget = make_works_page(bench_, stack_);
       break;
+    case Page::despatch:
+      widget = makeDespatchPage();
+      break;
   }
   stack_->addWidget(widget);
+  return widget;
+}
+
+/// What a clash keeps back leads to that clash.
+QWidget* MainWindow::makeDespatchPage() {
+  QWidget* widget = make_despatch_page(bench_, stack_);
+  connect(static_cast<DespatchPage*>(widget), &DespatchPage::clearancesWanted, this, [this] {
+    showPage(Page::frame);
+    static_cast<FramePage*>(pageWidget(Page::frame))->showClearances();
+  });
   return widget;
 }
 

@@ -20,9 +20,10 @@ class StartPage;
 
 /// The window: rail of pages at the left, tell-tales and notices above the page, progress at the foot.
 ///
-/// Object names: rail.brief, rail.section, rail.lens, rail.light, rail.frame, rail.works; action.new,
-/// action.open, action.export, action.undo, action.redo, action.inches, action.page.N; notice.refusal,
-/// notice.readOnly, notice.section, notice.book; status.path, status.progress, status.stop, status.message.
+/// Object names: rail.brief, rail.section, rail.lens, rail.light, rail.frame, rail.works, rail.despatch;
+/// action.new, action.open, action.export, action.undo, action.redo, action.inches, action.page.N;
+/// notice.refusal, notice.readOnly, notice.section, notice.book; status.path, status.progress, status.stop,
+/// status.message.
 class MainWindow : public QMainWindow {
   Q_OBJECT
 
@@ -52,6 +53,7 @@ class MainWindow : public QMainWindow {
   void newBook();
   void chooseBook();
   void exportSolids();
+  QWidget* makeDespatchPage();
   void takeBook(Lensbook book);
   void refuse(const QString& sentence);
 

@@ -60,10 +60,11 @@ void MainWindow::makeEditMenu() {
 
 void MainWindow::makeViewMenu() {
   QMenu* view = menuBar()->addMenu(tr("&View"));
-  const std::array<QString, kPages> words = {tr("Brief"), tr("Section"), tr("Lens"),
-                                             tr("Light"), tr("Frame"),   tr("Works")};
+  const std::array<QString, kPages> words = {tr("Brief"), tr("Section"), tr("Lens"),    tr("Light"),
+                                             tr("Frame"), tr("Works"),   tr("Despatch")};
   const std::array<const char*, kPages> names = {"action.page.1", "action.page.2", "action.page.3",
-                                                 "action.page.4", "action.page.5", "action.page.6"};
+                                                 "action.page.4", "action.page.5", "action.page.6",
+                                                 "action.page.7"};
   for (std::size_t i = 0; i < words.size(); ++i) {
     const int key = Qt::Key_1 + static_cast<int>(i);
     page_actions_.at(i) =

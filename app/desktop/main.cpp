@@ -7,6 +7,7 @@
 #include <cstdio>
 
 #include "ui/main_window.h"
+#include "ui/pages/despatch_page.h"
 #include "ui/pages/light_page.h"
 #include "ui/style/before_window.h"
 #include "ui/style/dress.h"
@@ -32,7 +33,7 @@ int say_wrong(const QString& sentence) {
 }
 
 bool read_page(const QString& word, Page& page) {
-  const QStringList words = {"brief", "section", "lens", "light", "frame", "works"};
+  const QStringList words = {"brief", "section", "lens", "light", "frame", "works", "despatch"};
   const auto place = words.indexOf(word);
   if (place < 0) return false;
   page = static_cast<Page>(place);
@@ -59,6 +60,9 @@ int take_picture(MainWindow& window, const Request& request) {
   const auto* light = window.findChild<LightPage*>();
   if (request.page == Page::light && light && !light->maker()->waitUntilDone(kPictureWait_ms))
     std::fprintf(stderr, "prismwright: the picture shows the window before its light was worked out.\n");
+  const auto* despatch = window.findChild<DespatchPage*>();
+  if (request.page == Page::despatch && despatch && !despatch->maker()->waitUntilDone(kPictureWait_ms))
+    std::fprintf(stderr, "prismwright: the picture shows the window before it was known what goes out.\n");
   let_run(800);
   if (window.grab().save(request.picture)) return 0;
   std::fprintf(stderr,
@@ -84,7 +88,8 @@ int main(int argc, char** argv) {
   parser.addPositionalArgument("FILE.lensbook", "The lensbook to open.", "[FILE.lensbook]");
   parser.addOption(
       {"picture", "Write a picture of the window to FILE once everything is made, and end.", "FILE"});
-  parser.addOption({"page", "Open at this page: brief, section, lens, light, frame, works.", "PAGE", "brief"});
+  parser.addOption(
+      {"page", "Open at this page: brief, section, lens, light, frame, works, despatch.", "PAGE", "brief"});
   parser.addOption({"size", "Size of the window in pixels.", "WIDTHxHEIGHT", "1280x800"});
   parser.process(application);
 
@@ -92,8 +97,9 @@ int main(int argc, char** argv) {
   request.book = parser.positionalArguments().value(0);
   request.picture = parser.value("picture");
   if (!read_page(parser.value("page"), request.page))
-    return say_wrong(QStringLiteral("\"%1\" is not a page: choose brief, section, lens, light, frame or works.")
-                         .arg(parser.value("page")));
+    return say_wrong(
+        QStringLiteral("\"%1\" is not a page: choose brief, section, lens, light, frame, works or despatch.")
+            .arg(parser.value("page")));
   if (!read_size(parser.value("size"), request.size))
     return say_wrong(
         QStringLiteral("\"%1\" is not a size from 640x480 to 7680x4320.").arg(parser.value("size")));

@@ -9,9 +9,9 @@ class Window : public WindowDesk {};
 
 TEST_F(Window, RailHoldsTheBuiltPagesAloneAndKeysLeadToThem) {
   const auto* rail = find<QWidget>("rail");
-  EXPECT_EQ(rail->findChildren<QAbstractButton*>().size(), 6);
-  const std::array<const char*, 6> names = {"rail.brief", "rail.section", "rail.lens",
-                                            "rail.light", "rail.frame",   "rail.works"};
+  EXPECT_EQ(rail->findChildren<QAbstractButton*>().size(), 7);
+  const std::array<const char*, 7> names = {"rail.brief", "rail.section", "rail.lens",    "rail.light",
+                                            "rail.frame", "rail.works",   "rail.despatch"};
   for (std::size_t i = 0; i < names.size(); ++i) {
     press(static_cast<Qt::Key>(Qt::Key_1 + static_cast<int>(i)), Qt::ControlModifier);
     EXPECT_EQ(window->page(), static_cast<Page>(i));
@@ -117,7 +117,8 @@ TEST_F(Window, SectionThatCannotBeIsSaidInABarUntilItCanAgain) {
   EXPECT_FALSE(notice("notice.section")->shown().isEmpty());
   EXPECT_EQ(find<QAbstractButton>("tell.level")->property("state").toInt(),
             static_cast<int>(TellTale::State::amiss));
-  for (const Page page : {Page::brief, Page::section, Page::lens, Page::light, Page::frame, Page::works})
+  for (const Page page :
+       {Page::brief, Page::section, Page::lens, Page::light, Page::frame, Page::works, Page::despatch})
     window->showPage(page);
   EXPECT_FALSE(find<QAction>("action.drawing")->isEnabled()) << "there is nothing to draw";
   EXPECT_FALSE(find<QAbstractButton>("tool.drawing")->isEnabled());

@@ -9,8 +9,8 @@
 namespace prismwright {
 
 /// The pages of the rail, in the order of the job.
-enum class Page { brief, section, lens, light, frame, works };
-inline constexpr std::size_t kPages = 6;
+enum class Page { brief, section, lens, light, frame, works, despatch };
+inline constexpr std::size_t kPages = 7;
 
 /// One sign of the strip that is always in sight.
 struct TellTale {

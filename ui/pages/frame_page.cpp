@@ -314,6 +314,21 @@ void FramePage::chooseGap(int line) {
   scene_->showGap(gap);
 }
 
+void FramePage::showClearances() {
+  tabs_->setCurrentWidget(clearances_->parentWidget());
+  clearances_->showAllRows();
+  if (!shown_) return;
+  const QStringList marks = bench_->selection();
+  for (std::size_t line = 0; line < gap_order_.size(); ++line) {
+    const Clearance& gap = (*shown_->clearances)[gap_order_[line]];
+    if (!marks.contains(QString::fromStdString(gap.first)) &&
+        !marks.contains(QString::fromStdString(gap.second)))
+      continue;
+    clearances_->showLine(static_cast<int>(line));
+    return chooseGap(static_cast<int>(line));
+  }
+}
+
 void FramePage::exportFiles() {
   const FrameResults& results = maker_->results();
   const auto made = results.made ? results.made : bench_->made();

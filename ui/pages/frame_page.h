@@ -38,6 +38,8 @@ class FramePage : public QWidget {
 
   [[nodiscard]] FrameMaker* maker() const { return maker_; }
   [[nodiscard]] FrameScene* scene() const { return scene_; }
+  /// Shows the clearances, and among them the tightest of the selected prisms.
+  void showClearances();
 
  protected:
   void showEvent(QShowEvent* event) override;

@@ -79,7 +79,11 @@ void show_about(QWidget* parent) {
               tr("What its figures are"),
               tr("The section is proved with a point of light in the focus; published sources are named beside "
                  "the checks that use them in the tests. Prove your own lens on the bench before it is "
-                 "glazed.")));
+                 "glazed.")) +
+          part(tr("What leaves the workshop"),
+               tr("The page Despatch writes everything into a folder of the day, with checksums. What has not "
+                  "changed is kept as it lies in the pack before; what stands in a clash is withheld until "
+                  "there is room for it.")));
 }
 
 }  // namespace prismwright

@@ -1,0 +1,66 @@
+#include "ui/models/despatch_wish.h"
+
+#include <QCryptographicHash>
+#include <QDate>
+#include <QDir>
+#include <QFileInfo>
+#include <QSettings>
+
+namespace prismwright {
+namespace {
+
+/// A place of its own for each book, whatever stands in its path.
+QString place_of(const QString& book_path, const char* what) {
+  const QByteArray path = QFileInfo(book_path).absoluteFilePath().toUtf8();
+  const QByteArray sum = QCryptographicHash::hash(path, QCryptographicHash::Sha1).toHex();
+  return QStringLiteral("despatch/%1/%2").arg(QString::fromLatin1(sum), QLatin1String(what));
+}
+
+template <class Number>
+Number within(const QVariant& kept, Number least, Number most, Number offered) {
+  bool is_number = false;
+  const double value = kept.toDouble(&is_number);
+  return is_number && value >= least && value <= most ? static_cast<Number>(value) : offered;
+}
+
+}  // namespace
+
+QString offered_packs_folder(const QString& book_path) {
+  const QFileInfo book(book_path);
+  return book.absoluteDir().filePath(book.completeBaseName() + QStringLiteral("-packs"));
+}
+
+DespatchWish kept_despatch_wish(const QString& book_path) {
+  const QSettings settings;
+  const auto kept = [&](const char* what) { return settings.value(place_of(book_path, what)); };
+  DespatchWish wish;
+  wish.folder = kept("folder").toString();
+  if (wish.folder.isEmpty()) wish.folder = offered_packs_folder(book_path);
+  for (const Paper paper : {Paper::a4, Paper::a3, Paper::letter})
+    if (kept("paper").toString() == QLatin1String(name_of(paper))) wish.choice.paper = paper;
+  EstimateChoice& estimate = wish.choice.estimate;
+  estimate.margin_percent = within(kept("margin"), 0.0, 500.0, estimate.margin_percent);
+  estimate.valid_days = within(kept("days"), 1, 3650, estimate.valid_days);
+  estimate.spare_sets = within(kept("spares"), 0, 20, estimate.spare_sets);
+  estimate.note = kept("note").toString().toStdString();
+  return wish;
+}
+
+void keep_despatch_wish(const QString& book_path, const DespatchWish& wish) {
+  QSettings settings;
+  const auto keep = [&](const char* what, const QVariant& value) {
+    settings.setValue(place_of(book_path, what), value);
+  };
+  keep("folder", wish.folder == offered_packs_folder(book_path) ? QString() : wish.folder);
+  keep("paper", wish.choice.paper ? QString::fromLatin1(name_of(*wish.choice.paper)) : QString());
+  keep("margin", wish.choice.estimate.margin_percent);
+  keep("days", wish.choice.estimate.valid_days);
+  keep("spares", wish.choice.estimate.spare_sets);
+  keep("note", QString::fromStdString(wish.choice.estimate.note));
+}
+
+std::string despatch_date(const DespatchWish& wish) {
+  return wish.choice.date.empty() ? QDate::currentDate().toString(Qt::ISODate).toStdString() : wish.choice.date;
+}
+
+}  // namespace prismwright
