@@ -22,7 +22,7 @@ std::string volume_words(double mm3, LengthWords lengths) {
   return decimals(mm3 / kMm3PerCm3, 3) + " cm\u00B3";
 }
 
-/// Level, along the prism's middle.
+/// Over all, level, along the tangent at the middle of the prism.
 std::string length_words(const PlannedPrism& prism, LengthWords lengths) {
   const PrismReach reach(prism);
   const double turn = reach.middle_azimuth();
@@ -79,7 +79,7 @@ TableBlock prism_facts_block(const LensPlan& plan, const Master& kind, const Pri
   block.columns = {{24}, {38}, {18}, {45}, {18}, {45}};
   block.lines.push_back({Kind::heading, {fmt::format("{}   {}", kind.name, name_of(prism.kind))}});
   block.lines.push_back({Kind::row,
-                         {"length over all", length_words(prism, lengths), "volume",
+                         {"level length", length_words(prism, lengths), "volume",
                           volume_words(facts.volume_mm3, lengths), "mass", decimals(facts.mass_g, 1) + " g"}});
   add_words(block, axis_words(prism, lengths));
   add_words(block, sides_words(prism, lengths));
