@@ -12,8 +12,8 @@ namespace prismwright {
 /// Words for every face: "upper joint", "exit"; none for the axis of a centre.
 std::vector<std::string> face_names(const Profile& profile);
 
-/// What the prism is: which axis it is turned about, level length, volume, mass, how its sides are cut, of which
-/// other kind it is the mirror image.
+/// What the prism is: which axis it is turned about, level length, volume, mass, how its sides are cut, of
+/// which other kind it is the mirror image.
 TableBlock prism_facts_block(const LensPlan& plan, const Master& kind, const PrismSolidFacts& facts,
                              LengthWords lengths);
 
