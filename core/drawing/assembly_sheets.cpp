@@ -54,17 +54,17 @@ void add_part(CardPages& pages, const std::string& heading, const std::vector<st
 void add_panels(CardPages& pages, const PanelAssembly& assembly) {
   const std::string panels =
       fmt::format("Panel{} {}", assembly.panels.size() > 1 ? "s" : "", numbers_words(assembly.panels));
-  add_part(
-      pages, panels,
-      {assembly.second_rib.empty() ? fmt::format("Begin with {}.", assembly.first_rib)
-                                   : fmt::format("Begin with {} laid down, pockets upward; {} goes on last.",
-                                                 assembly.first_rib, assembly.second_rib)});
+  const std::string last =
+      assembly.second_rib.empty() ? "" : fmt::format("; {} goes on last", assembly.second_rib);
+  add_part(pages, panels, {fmt::format("Put together on {}{}.", assembly.first_rib, last)});
   if (assembly.panels.size() > 1)
     pages.lines({fmt::format("Marks are those of panel {}; in the others the number of the panel is theirs.",
                              assembly.panels.front())});
   pages.lines(numbered(assembly.steps));
   add_part(pages, panels + ": without a way into their seats", assembly.cannot);
-  add_part(pages, panels + ": can be changed in the finished lens", assembly.open_seats);
+  if (assembly.open_seats.empty()) return;
+  add_part(pages, panels + ": can be changed in the finished lens",
+           {fmt::format("{}.", fmt::join(assembly.open_seats, "; "))});
 }
 
 }  // namespace

@@ -99,9 +99,12 @@ class SeaView {
       const PaperPoint from = at(bore.from);
       const PaperPoint to = at(bore.from + bore.depth_mm * bore.along);
       const double half = map_.paper_per_mm * bore.diameter_mm / 2;
-      for (const double aside : {-half, half})
-        maker_.line({from.x, from.y + aside}, {to.x, to.y + aside}, LineClass::ray);
-      maker_.line({to.x, to.y - half}, {to.x, to.y + half}, LineClass::ray);
+      const auto dashed = [&](PaperPoint start, PaperPoint end) {
+        maker_.line(start, end, LineClass::ray);
+        maker_.keep_clear(start, end);
+      };
+      for (const double aside : {-half, half}) dashed({from.x, from.y + aside}, {to.x, to.y + aside});
+      dashed({to.x, to.y - half}, {to.x, to.y + half});
       maker_.write_at_free(
           {names[i], {}, kWords_mm, Anchor::middle},
           places_round({(from.x + to.x) / 2, (from.y + to.y) / 2}, half + 2, kWords_mm, kPi / 2));
