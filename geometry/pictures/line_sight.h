@@ -18,11 +18,16 @@ class LineSight {
 
   /// Glass and metal both hide. `outline`: nothing at all stands on one side of the place.
   [[nodiscard]] State state(const DrawnNode& node, const DrawnLine& line) const;
-  /// Layers of glass (faces turned to the eye) before the place; -1 behind metal.
-  [[nodiscard]] int glass_before(const DrawnNode& node, const DrawnLine& line, std::vector<Meeting>& met) const;
+  /// Layers of glass (faces turned to the eye) before the place; -1 behind metal, be it the line's
+  /// own (`of_glass`: the line's solid is glass).
+  [[nodiscard]] int glass_before(const DrawnNode& node, const DrawnLine& line, bool of_glass,
+                                 std::vector<Meeting>& met) const;
 
  private:
+  /// Whether both faces of an edge are turned away from the eye: its own solid hides it.
+  [[nodiscard]] bool is_turned_away(const DrawnNode& node, const DrawnLine& line) const;
   [[nodiscard]] SpacePoint clear_of(const DrawnNode& node, const DrawnLine& line) const;
+  [[nodiscard]] bool is_free(SpacePoint place) const;
   [[nodiscard]] bool stands_free(const DrawnNode& node) const;
 
   const PictureScene& scene_;

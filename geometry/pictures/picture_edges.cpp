@@ -56,8 +56,9 @@ class EdgePainter {
  private:
   void look_at(std::size_t part) {
     std::vector<Meeting> met;
+    const bool glass = scene_.parts()[part].glass;
     for (const DrawnLine& line : drawn_lines(scene_.parts()[part], plane_.eye)) {
-      const auto state = [&](const DrawnNode& node) { return sight_.glass_before(node, line, met); };
+      const auto state = [&](const DrawnNode& node) { return sight_.glass_before(node, line, glass, met); };
       for (const LineRun& run : runs_of(line, kStep_points * fit_.mm_per_point, state)) {
         if (run.state < 0 || run.state > kLayers) continue;
         std::vector<PaperPoint> points;

@@ -59,11 +59,11 @@ PictureShade::Layer PictureShade::glass(const Meeting& m) const {
   layer.cover = static_cast<float>(0.17 + 0.42 * graze);
   const double lit = 0.5 + 0.5 * dot(n, light.key);
   layer.tint =
-      mix(mix(kGlass, kGlassEdge, part_of(0.1 + 0.35 * (1 - lit) + 0.55 * graze)), kWhite, paleness(m));
+      mix(mix(kGlass, kGlassEdge, part_of(0.02 + 0.55 * (1 - lit) + 0.5 * graze)), kWhite, paleness(m));
   if (m.front) {
-    const double gleam = std::pow(std::max(0.0, dot(n, light.shine)), 60);
-    layer.tint = mix(layer.tint, kWhite, part_of(0.9 * gleam));
-    layer.cover = std::min(0.9F, layer.cover + static_cast<float>(0.45 * gleam));
+    const double gleam = std::pow(std::max(0.0, dot(n, light.shine)), 160);
+    layer.tint = mix(layer.tint, kWhite, part_of(0.6 * gleam));
+    layer.cover = std::min(0.9F, layer.cover + static_cast<float>(0.2 * gleam));
   }
   return layer;
 }
