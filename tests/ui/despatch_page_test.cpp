@@ -22,12 +22,12 @@ constexpr int kWait_ms = 120000;
 class DespatchOnScreen : public WindowDesk {
  protected:
   static LensValues small_lens(std::initializer_list<Assignment> more = {}) {
-    std::vector<Assignment> small = {{"section.refracting_to_deg", "20"},
+    std::vector<Assignment> small = {{"section.refracting_to_deg", "12"},
                                      {"section.upper_to_deg", "20"},
                                      {"section.lower_to_deg", "20"},
                                      {"brief.title", "Harbour light"}};
     small.insert(small.end(), more);
-    const auto changed = with_assignments(starting_values("6", Work::belt, 2), small);
+    const auto changed = with_assignments(starting_values("6", Work::belt, 4), small);
     EXPECT_TRUE(changed) << (changed ? "" : changed.problem().text);
     return changed ? *changed : LensValues{};
   }
@@ -277,11 +277,17 @@ TEST_F(DespatchOnScreen, PackIsFreshAfterwardsAndStaleWithTheReasonOnceAValueCha
   EXPECT_EQ(packs().size(), 2);
 }
 
-TEST_F(DespatchOnScreen, ClashIsWithheldInWordsAndLeadsToTheClearances) {
-  spoilt = true;
-  window.reset();
-  // A pedestal that reaches up to the focal plane stands in the brass and in the lower glass.
-  makeWindow(small_lens({{"frame.pedestal_radius_mm", "1000"}, {"frame.pedestal_top_mm", "-1"}}));
+/// The same lens over a pedestal that reaches up to the focal plane: it stands in brass and lower glass.
+class DespatchOfAClash : public DespatchOnScreen {
+ protected:
+  void SetUp() override {
+    spoilt = true;
+    kept_home = std::make_unique<QTemporaryDir>();
+    makeWindow(small_lens({{"frame.pedestal_radius_mm", "1000"}, {"frame.pedestal_top_mm", "-1"}}));
+  }
+};
+
+TEST_F(DespatchOfAClash, IsWithheldInWordsAndLeadsToTheClearances) {
   QTreeWidgetItem* withheld = nullptr;
   for (QTreeWidgetItem* item : tree()->findItems("Prism ", Qt::MatchStartsWith | Qt::MatchRecursive, 0))
     if (item->parent() && item->text(1) == "✕ withheld") withheld = item;

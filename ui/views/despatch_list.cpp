@@ -32,6 +32,7 @@ DespatchList::DespatchList(QWidget* parent) : QWidget(parent) {
   column->addWidget(makeHead());
   tree_ = named(new DespatchTree(this), "despatch.list");
   tree_->setAccessibleName(tr("What goes out"));
+  tree_->setFocus();  // whoever comes to the page stands in the list, not in a field
   connect(tree_, &DespatchTree::stood, this, &DespatchList::takeCurrent);
   connect(tree_, &DespatchTree::tickedChanged, this, &DespatchList::tickedChanged);
   column->addWidget(tree_, 1);
