@@ -65,13 +65,27 @@ TEST(DespatchTable, SaysOfEveryPieceItsStateWithAMarkAndWhenItWasLastMade) {
 TEST(DespatchTable, SaysWhyAPieceIsNotFresh) {
   DespatchListing listing = four_pieces();
   EXPECT_EQ(why_words(listing, 0), "");
-  EXPECT_TRUE(why_words(listing, 1).contains("section.edge_mm 4 -> 5 mm"));
+  EXPECT_TRUE(why_words(listing, 1).contains("4 -> 5 mm")) << qPrintable(why_words(listing, 1));
+  EXPECT_FALSE(why_words(listing, 1).contains("section.edge_mm"));
   EXPECT_EQ(why_words(listing, 2), "P01-C overlaps P01-rib-left by 3 mm3.");
   EXPECT_TRUE(why_words(listing, 3).contains("last pack"));
   listing.values_changed.clear();
   EXPECT_TRUE(why_words(listing, 1).contains("Records")) << qPrintable(why_words(listing, 1));
   listing.last.reset();
   EXPECT_EQ(why_words(listing, 3), "") << "nothing was packed yet: nothing to explain";
+}
+
+TEST(DespatchTable, NamesAValueByTheLabelOfItsField) {
+  EXPECT_EQ(change_text("section.edge_mm 4 -> 5 mm"),
+            QString::fromStdString(find_quantity("section.edge_mm")->label) + " 4 -> 5 mm");
+  EXPECT_EQ(change_text("Prism P01-C was made anew"), "Prism P01-C was made anew");
+}
+
+TEST(DespatchTable, SaysOfManyChangesTheFirstAndHowManyMore) {
+  DespatchListing listing = four_pieces();
+  listing.values_changed = {"one", "two", "three", "four", "five"};
+  const QString why = why_words(listing, 1);
+  EXPECT_TRUE(why.contains("three") && !why.contains("four") && why.contains("2 more")) << qPrintable(why);
 }
 
 TEST(DespatchTable, CountsWhatWantsALookFirst) {
@@ -133,13 +147,13 @@ TEST(DespatchReport, SaysWhatWasMadeKeptChangedAndWithheld) {
   end.report = std::make_shared<const PackReport>(report);
   const QString text = last_pack_text(nullptr, end);
   EXPECT_TRUE(text.contains("2 pieces in 2 files, 100.0 kB")) << qPrintable(text);
-  EXPECT_TRUE(text.contains("<li>section.edge_mm 4 -&gt; 5 mm</li>"));
+  EXPECT_TRUE(text.contains("<li>" + change_text("section.edge_mm 4 -> 5 mm").toHtmlEscaped() + "</li>"));
   EXPECT_TRUE(text.contains("&lt;P01-rib-left&gt;")) << "words of a book are no marks of the page";
 }
 
 TEST(DespatchReport, SaysBeforeAnythingIsWrittenHowThingsStandToTheLastPack) {
   DespatchListing listing = four_pieces();
-  EXPECT_TRUE(last_pack_text(&listing, {}).contains("section.edge_mm 4 -&gt; 5 mm"));
+  EXPECT_TRUE(last_pack_text(&listing, {}).contains("4 -&gt; 5 mm"));
   EXPECT_TRUE(last_pack_text(&listing, {}).contains("1 withheld, 1 stale"));
   listing.last.reset();
   EXPECT_TRUE(last_pack_text(&listing, {}).contains("no pack of this book"));

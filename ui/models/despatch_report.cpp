@@ -18,7 +18,8 @@ QString list_of(const QString& head, const std::vector<std::string>& sentences, 
   QString text = QStringLiteral("<p><b>%1</b></p>").arg(head);
   if (sentences.empty()) return text + QStringLiteral("<p>%1</p>").arg(none);
   text += QStringLiteral("<ul>");
-  for (const std::string& sentence : sentences) text += QStringLiteral("<li>%1</li>").arg(safe(sentence));
+  for (const std::string& sentence : sentences)
+    text += QStringLiteral("<li>%1</li>").arg(change_text(sentence).toHtmlEscaped());
   return text + QStringLiteral("</ul>");
 }
 
@@ -44,7 +45,9 @@ QString written_text(const PackReport& report) {
   return head_of(report.manifest, report.folder) +
          QStringLiteral("<p>%1</p>").arg(pack_words(report).toHtmlEscaped()) +
          list_of(words(QT_TRANSLATE_NOOP("despatch", "Changed since the pack before")), report.changes,
-                 words(QT_TRANSLATE_NOOP("despatch", "Nothing, or there was none before."))) +
+                 report.manifest.number > 1
+                     ? words(QT_TRANSLATE_NOOP("despatch", "Nothing."))
+                     : words(QT_TRANSLATE_NOOP("despatch", "It is the first of this book here."))) +
          list_of(words(QT_TRANSLATE_NOOP("despatch", "Withheld")), report.withheld) +
          list_of(words(QT_TRANSLATE_NOOP("despatch", "To note")), report.notes);
 }

@@ -5,6 +5,7 @@
 #include <QRegularExpression>
 #include <algorithm>
 
+#include "core/lens/quantities.h"
 #include "ui/style/palette.h"
 
 namespace prismwright {
@@ -33,7 +34,7 @@ Cell state_cell(DespatchState state) {
 QString few_of(const std::vector<std::string>& changes) {
   QStringList few;
   for (const std::string& change : changes)
-    if (few.size() < kFewChanges) few << qt(change);
+    if (few.size() < kFewChanges) few << change_text(change);
   const QString told = few.join(QStringLiteral("; "));
   const auto more = static_cast<qsizetype>(changes.size()) - few.size();
   return more > 0 ? words(QT_TRANSLATE_NOOP("despatch", "%1; and %2 more")).arg(told).arg(more) : told;
@@ -80,6 +81,12 @@ QString group_meaning(DespatchGroup group) {
       return words(QT_TRANSLATE_NOOP("despatch", "PNG: the lens as it will look."));
   }
   return {};
+}
+
+QString change_text(const std::string& change) {
+  const std::string key = change.substr(0, change.find(' '));
+  const Quantity* quantity = find_quantity(key);
+  return quantity == nullptr ? qt(change) : qt(quantity->label + change.substr(key.size()));
 }
 
 QString state_sign(DespatchState state) {

@@ -21,6 +21,9 @@ QString group_words(DespatchGroup group);
 /// What the files of a group are, in a sentence.
 QString group_meaning(DespatchGroup group);
 
+/// A change as a pack tells it, with the label of its field in place of the key: "Edge thickness 4 -> 5 mm".
+QString change_text(const std::string& change);
+
 QString state_sign(DespatchState state);
 QString state_words(DespatchState state);
 QColor state_colour(DespatchState state);

@@ -6,6 +6,7 @@
 #include <QSplitter>
 #include <QTabWidget>
 #include <QTextBrowser>
+#include <QTextDocument>
 #include <QVBoxLayout>
 
 #include "ui/models/despatch_report.h"
@@ -19,6 +20,9 @@
 
 namespace prismwright {
 namespace {
+
+constexpr int kListWidth = 460;
+constexpr double kReportMargin = 12;
 
 /// The drawings to open on, the first that there is.
 constexpr const char* kFirstLook[] = {"general-arrangement", "panel-chart", "section"};
@@ -55,10 +59,12 @@ QWidget* DespatchPage::makeMiddle() {
   auto* halves = named(new QSplitter(Qt::Horizontal, this), "despatch.halves");
   halves->setChildrenCollapsible(false);
   list_ = new DespatchList(halves);
+  list_->setMinimumWidth(kListWidth);
   tabs_ = named(new QTabWidget(halves), "despatch.tabs");
   tabs_->setDocumentMode(true);
   preview_ = new DespatchPreview(tabs_);
   report_ = named(new QTextBrowser(tabs_), "despatch.report");
+  report_->document()->setDocumentMargin(kReportMargin);
   report_->setAccessibleName(tr("Last pack"));
   tabs_->addTab(preview_, tr("Preview"));
   tabs_->addTab(report_, tr("Last pack"));
@@ -66,7 +72,7 @@ QWidget* DespatchPage::makeMiddle() {
   halves->addWidget(tabs_);
   halves->setStretchFactor(0, 2);
   halves->setStretchFactor(1, 5);
-  halves->setSizes({464, 700});
+  halves->setSizes({kListWidth, 700});
   connect(list_, &DespatchList::chosen, this, &DespatchPage::lookAt);
   connect(list_, &DespatchList::tickedChanged, this, &DespatchPage::followWork);
   connect(list_, &DespatchList::clearancesWanted, this, &DespatchPage::showClearances);
