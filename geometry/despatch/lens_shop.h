@@ -23,8 +23,8 @@
 namespace prismwright {
 
 /// Pictures of the whole lens.
-inline constexpr int kPictureWide = 1400;
-inline constexpr int kPictureHigh = 1050;
+inline constexpr int kPictureWide = 1200;
+inline constexpr int kPictureHigh = 900;
 inline constexpr PictureEye kThreeQuarters{30, 22};
 
 /// What the pieces of a pack are made of, each made when it is first asked for and then kept. What a source

@@ -22,8 +22,8 @@ Outcome<DossierFacts> quick_facts(LensShop& shop, const Progress& progress) {
   const auto clearances = shop.clearances(progress);
   if (!clearances) return clearances.problem();
   const DespatchSource& source = shop.source();
-  DossierFacts facts{shop.plan(), shop.masters(), &shop.proof(), nullptr, source.ledger, &source.log,
-                     source.readings};
+  DossierFacts facts{shop.plan(),   shop.masters(), &shop.proof(),  nullptr,
+                     source.ledger, &source.log,    source.readings};
   facts.brass_kg = shop.brass_kg();
   const auto least = std::ranges::min_element(**clearances, is_worse);
   if (least != (*clearances)->end() && !rests_by_design(*least)) {

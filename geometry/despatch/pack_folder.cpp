@@ -4,6 +4,7 @@
 #include <cstring>
 #include <filesystem>
 #include <set>
+#include <string_view>
 
 #include <fcntl.h>
 #include <fmt/format.h>
@@ -75,13 +76,18 @@ void sync_folders(const std::string& top) {
   sync_folder(top);
 }
 
-/// Whether a hidden folder is one of a pack of this book.
-bool is_leftover(const std::string& name, const std::string& book) {
-  constexpr std::size_t kDateLetters = 10;
+/// Whether a hidden folder is one of a pack of this book: ".BOOK-YYYY-MM-DD.part", ".BOOK-YYYY-MM-DD-2.part".
+bool is_leftover(std::string_view name, const std::string& book) {
   const std::string start = "." + stem_of(book) + "-";
-  const std::string end = ".part";
-  return name.starts_with(start) && name.ends_with(end) &&
-         name.size() >= start.size() + kDateLetters + end.size() && name[start.size() + 4] == '-';
+  constexpr std::string_view kDate = "dddd-dd-dd";
+  if (!name.starts_with(start) || !name.ends_with(".part")) return false;
+  name.remove_prefix(start.size());
+  if (name.size() < kDate.size()) return false;
+  for (std::size_t i = 0; i < kDate.size(); ++i) {
+    const bool digit = name[i] >= '0' && name[i] <= '9';
+    if (kDate[i] == 'd' ? !digit : name[i] != kDate[i]) return false;
+  }
+  return true;
 }
 
 }  // namespace

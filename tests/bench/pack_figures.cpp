@@ -132,6 +132,7 @@ bool pack(const std::string& words, const Lensbook& book, const LensValues& valu
       words, seconds_since(start), processor_s() - processor, report->made_anew, report->kept,
       static_cast<double>(bytes_of(report->manifest)) / 1e6, report->withheld.size(), peak_mib());
   stages.print();
+  std::fflush(stdout);
   return true;
 }
 

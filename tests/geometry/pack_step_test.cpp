@@ -96,9 +96,10 @@ class PackedStep : public testing::TestWithParam<std::pair<const char*, double>>
 
 TEST_P(PackedStep, ReadsInAnotherUnitWithNamesColoursAndVolumes) {
   const auto [unit, mm_per_unit] = GetParam();
-  const EmptyFolder folder;
+  static const EmptyFolder folder;
   const DespatchSource& source = few_prisms_made();
   DespatchDesk desk(source, papers_on("2026-03-31"));
+  // The second unit finds the files in the first one's pack.
   const auto report =
       write_pack(desk, {folder.path(), {DespatchGroup::prisms, DespatchGroup::panels, DespatchGroup::lens}});
   ASSERT_TRUE(report.ok()) << report.problem().text;
