@@ -133,6 +133,8 @@ TEST_F(DespatchOnScreen, OpensOnTheGeneralArrangementWithEveryGroupAndItsState) 
   EXPECT_TRUE(has_words(*sheet(), "Harbour light")) << "the title block says whose it is";
   EXPECT_TRUE(text("despatch.sheet").startsWith("Sheet 1 of "));
   EXPECT_EQ(text("despatch.title"), "General arrangement");
+  EXPECT_LE(window->minimumSizeHint().width(), 1280) << "nothing is cut on a small screen";
+  EXPECT_LE(window->minimumSizeHint().height(), 800);
   const int prisms = static_cast<int>(bench().plan()->prisms.size());
   EXPECT_EQ(group("Prism solids")->text(1), QString("○ %1 not packed yet").arg(prisms));
   EXPECT_EQ(group("Prism solids")->childCount(), prisms);

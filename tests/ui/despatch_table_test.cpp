@@ -110,7 +110,7 @@ TEST(DespatchTable, SortsTheStateFurthestFromFreshFirst) {
 TEST(DespatchTable, TellsOfTheFilesThatAreNotDrawn) {
   const DespatchListing listing = four_pieces();
   const QString packed = files_words(listing, listing.pieces[0]);
-  EXPECT_TRUE(packed.contains("Prism P01-U01") && packed.contains("STEP")) << qPrintable(packed);
+  EXPECT_TRUE(packed.contains("STEP")) << qPrintable(packed);
   EXPECT_TRUE(packed.contains("prisms/P01-U01.step, 48.0 kB")) << qPrintable(packed);
   EXPECT_TRUE(packed.contains("revision A of 2026-02-01")) << qPrintable(packed);
   EXPECT_TRUE(files_words(listing, listing.pieces[2]).contains("overlaps"));

@@ -217,7 +217,7 @@ QString bytes_text(std::uint64_t bytes) {
 }
 
 QString files_words(const DespatchListing& listing, const DespatchPiece& piece) {
-  QStringList lines{qt(piece.words), group_meaning(piece.group)};
+  QStringList lines{group_meaning(piece.group)};
   if (!piece.withheld.empty()) lines << qt(piece.withheld);
   const PackedPiece* packed = packed_piece(listing, piece);
   if (packed == nullptr) return lines.join(QStringLiteral("\n\n"));

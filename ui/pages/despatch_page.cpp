@@ -21,7 +21,7 @@
 namespace prismwright {
 namespace {
 
-constexpr int kListWidth = 460;
+constexpr int kListWidth = 448;
 constexpr double kReportMargin = 12;
 
 /// The drawings to open on, the first that there is.

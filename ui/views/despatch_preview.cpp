@@ -68,6 +68,7 @@ QWidget* DespatchPreview::makeHead() {
   row->setSpacing(4);
   title_ = named(new QLabel(head), "despatch.title");
   title_->setProperty("head", true);
+  title_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);  // a long name never widens the window
   previous_ = addButton("despatch.previous", QStringLiteral("‹"), tr("Previous sheet (Page Up)"));
   of_ = named(new QLabel(head), "despatch.sheet");
   of_->setAlignment(Qt::AlignCenter);
@@ -75,7 +76,7 @@ QWidget* DespatchPreview::makeHead() {
   smaller_ = addButton("despatch.smaller", QStringLiteral("−"), tr("Reduce (−)"));
   larger_ = addButton("despatch.larger", QStringLiteral("+"), tr("Enlarge (+)"));
   whole_ = addButton("despatch.whole", tr("Whole"), tr("The whole sheet in sight (Home)"));
-  save_ = addButton("despatch.sheet.save", tr("Save sheet…"), tr("Saves the sheet in sight as PDF or SVG"));
+  save_ = addButton("despatch.sheet.save", tr("Save…"), tr("Saves the sheet in sight as PDF or SVG"));
   save_->setIcon(drawn_icon(QStringLiteral("save")));
   save_->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
   row->addWidget(title_, 1);
@@ -86,6 +87,7 @@ QWidget* DespatchPreview::makeHead() {
   for (QToolButton* button : {smaller_, larger_, whole_}) row->addWidget(button);
   row->addSpacing(12);
   row->addWidget(save_);
+  head->setMinimumHeight(save_->sizeHint().height());
   connect(previous_, &QToolButton::clicked, this, [this] { turn(-1); });
   connect(next_, &QToolButton::clicked, this, [this] { turn(1); });
   connect(smaller_, &QToolButton::clicked, this, [this] { canvas()->zoom(1 / kZoomStep); });
@@ -105,7 +107,7 @@ void DespatchPreview::setSight(const DespatchSight& sight, const QString& words)
   const std::size_t sheets = sight_.drawing ? sight_.drawing->sheets.size() : 0;
   if (!same || sheet_ >= sheets) sheet_ = 0;
   const QString piece = QString::fromStdString(sight_.piece.words);
-  title_->setText(piece.isEmpty() && sight_.drawing ? QString::fromStdString(sight_.drawing->title) : piece);
+  showTitle(piece.isEmpty() && sight_.drawing ? QString::fromStdString(sight_.drawing->title) : piece);
   if (sheets > 0) {
     stack_->setCurrentIndex(0);
     showSheet(same);
@@ -121,7 +123,12 @@ void DespatchPreview::setSight(const DespatchSight& sight, const QString& words)
 
 void DespatchPreview::await(const DespatchPiece& piece) {
   if (piece.group == sight_.piece.group && piece.name == sight_.piece.name) return;
-  title_->setText(tr("%1: being drawn").arg(QString::fromStdString(piece.words)));
+  showTitle(tr("%1: being drawn").arg(QString::fromStdString(piece.words)));
+}
+
+void DespatchPreview::showTitle(const QString& title) {
+  title_->setText(title);
+  title_->setToolTip(title);
 }
 
 void DespatchPreview::setSaveBeside(const QString& folder, const QString& book) {
@@ -152,7 +159,6 @@ void DespatchPreview::followSheets() {
        {static_cast<QWidget*>(previous_), static_cast<QWidget*>(of_), static_cast<QWidget*>(next_)})
     widget->setVisible(sheets > 0);
   for (QToolButton* button : {smaller_, larger_, whole_, save_}) button->setVisible(to_see);
-  save_->setText(sheets > 0 ? tr("Save sheet…") : tr("Save picture…"));
   save_->setToolTip(sheets > 0 ? tr("Saves the sheet in sight as PDF or SVG") : tr("Saves the picture as PNG"));
 }
 

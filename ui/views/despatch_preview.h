@@ -46,6 +46,7 @@ class DespatchPreview : public QWidget {
  private:
   QWidget* makeHead();
   QToolButton* addButton(const char* name, const QString& words, const QString& tip);
+  void showTitle(const QString& title);
   void turn(int by);
   void showSheet(bool keeps_view);
   void followSheets();
