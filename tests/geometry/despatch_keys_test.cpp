@@ -105,13 +105,10 @@ INSTANTIATE_TEST_SUITE_P(
         Change{
             "section.lower_to_deg", "13", {"lists/zones", "drawings/section", "light/beam"}, {"prisms/P01-C"}},
         Change{"material.density_g_cm3", "1.2", {"lists/prisms", "drawings/prism-C"}, {"prisms/P01-C"}},
-        Change{"material.index", "1.5", {"prisms/P01-C", "light/light-report"}, {}},
         Change{"brief.title",
                "Another",
                {"drawings/section", "cutting/sheets", "masters/C", "dossier/owners-dossier"},
                {"prisms/P01-C", "light/beam", "lists/zones", "pictures/plan"}},
-        Change{"brief.character", "Fl 10s", {"light/light-report", "light/flashes"}, {"prisms/P01-C"}},
-        Change{"frame.rib_mm", "6", {"panels/P01", "frame/frame", "drawings/general-arrangement"}, {}},
         Change{"frame.sheet_width_mm",
                "900",
                {"cutting/sheets", "lists/sheets", "drawings/frame-sheets"},
