@@ -8,6 +8,8 @@
 #include <sstream>
 #include <string>
 
+#include <mutex>
+
 #include <fmt/format.h>
 #include <APIHeaderSection_MakeHeader.hxx>
 #include <BRepBuilderAPI_Copy.hxx>
@@ -217,6 +219,9 @@ Outcome<std::string> text_of(const Document& document, const std::string& name) 
 
 template <class Fill>
 Outcome<std::string> made_text(const std::string& name, Fill fill) {
+  // The kernel's writer keeps its settings and its application in common for the whole program.
+  static std::mutex one_at_a_time;
+  const std::lock_guard<std::mutex> alone(one_at_a_time);
   try {
     set_up_writer();
     Document document;

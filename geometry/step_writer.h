@@ -23,7 +23,7 @@ struct StepPart {
 /// the part; glass is green and let through by a half, metal brass.
 ///
 /// The file's time stamp is SOURCE_DATE_EPOCH where that is set, else 1970-01-01: equal parts give equal
-/// files. One thread at a time, for the kernel's writer keeps its settings in common.
+/// files. Any thread may call it; one waits for another, for the kernel's writer keeps its settings in common.
 Outcome<std::string> step_text(const StepPart& part);
 
 /// The same for an assembly `name` of several parts, each a product of its own name. A glass part's product

@@ -17,8 +17,8 @@ struct WorkShare {
 };
 
 /// Does `piece(i)` once for every i below `count`, on this thread and one more. Pieces must not touch each
-/// other's results and must not throw. Progress is told from this thread only. False when it was stopped: then
-/// pieces are missing.
+/// other's results. Progress is told from this thread only. False when it was stopped: then pieces are missing.
+/// What a piece throws is thrown again once both threads have ended.
 bool in_two_threads(std::size_t count, const WorkShare& share, const std::function<void(std::size_t)>& piece);
 
 }  // namespace prismwright
