@@ -4,11 +4,10 @@
 #include <cstdlib>
 #include <ctime>
 #include <map>
+#include <mutex>
 #include <new>
 #include <sstream>
 #include <string>
-
-#include <mutex>
 
 #include <fmt/format.h>
 #include <APIHeaderSection_MakeHeader.hxx>
