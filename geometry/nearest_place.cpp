@@ -20,6 +20,7 @@ constexpr double kSafety = 1.15;       // what third and higher orders may add t
 constexpr double kLeft = 0.1;          // the same of bends that cancel each other
 constexpr double kBigTurn = 1.0 / 24;  // cells that span more of a face's parameter are halved first
 constexpr double kSmallest_mm = 2e-5;  // cells so small are as good as their middle
+constexpr double kWorthHalving_mm = kSearchWithin_mm / 4;
 constexpr double kLastStep_mm = 1e-7;
 constexpr int kMostSteps = 60;
 constexpr int kMostCells = 400000;
@@ -233,7 +234,8 @@ class Search {
     });
     if (!any) return false;
     cell.least_mm = std::max(cell.least_mm, least);
-    if (spend_a + spend_b > blur) cell.split_a = spend_a >= spend_b;
+    // Where hardly anything is spent, a cell is kept as it reaches past the face's rim: its longer side tells.
+    if (spend_a + spend_b > std::max(blur, kWorthHalving_mm)) cell.split_a = spend_a >= spend_b;
     try_step(cell, patch);
     return true;
   }

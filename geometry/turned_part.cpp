@@ -20,6 +20,7 @@ namespace {
 constexpr double kSectionWithin_mm = 1e-6;
 constexpr double kCornerWithin_mm = 2e-4;
 constexpr double kNearMouth_mm = 1e-3;
+constexpr double kFootPastCut_mm = 1e-5;
 constexpr double kWellWithin_mm = 0.01;  // the modeller may set a cut back by a thousandth
 constexpr int kAngles = 48;
 
@@ -156,7 +157,8 @@ void TurnedPart::find_flats() {
 
 RoomField::Hit TurnedPart::CutField::at(const gp_Pnt& p) const {
   Hit hit = TurnedField::at(p);
-  if (part_.within_cuts(hit.foot)) return hit;
+  // Past a cut the flat face that it leaves tells, so that no foot lies off the solid.
+  if (part_.flats_.empty() || part_.within_cuts(hit.foot, kFootPastCut_mm)) return hit;
   hit.distance_mm = std::numeric_limits<double>::max();
   for (const FlatFace& flat : part_.flats_) {
     const Hit on = flat.layer.at(p.Transformed(flat.to_plane));

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <map>
 #include <optional>
 #include <set>
 #include <string>
@@ -100,17 +101,24 @@ inline void keep_near_metal(FramePlan& frame) {
   if (frame.rounds.size() > 2) frame.rounds.resize(2);
 }
 
-/// Blank where the values drawn cannot be made into a lens.
-inline std::optional<RandomFrame> drawn_frame(const LensValues& values, Lot& lot) {
-  if (!check_values(values)) return std::nullopt;
-  auto plan = plan_lens(values);
-  if (!plan) return std::nullopt;
-  RandomFrame drawn;
-  drawn.plan = std::move(plan).value();
-  keep_few_prisms(drawn.plan, lot);
-  if (drawn.plan.prisms.empty()) return std::nullopt;
-  drawn.frame = plan_frame(drawn.plan);
-  keep_near_metal(drawn.frame);
+/// Drawn values of which no lens or frame came, by the code of the refusal.
+struct Refusals {
+  std::map<std::string, int> count;
+  std::map<std::string, std::string> example;  ///< the first sentence of each
+
+  /// Counts a refusal, which must say something; whoever shows it ends it with a full stop.
+  std::nullopt_t take(const std::string& code, const std::string& sentence) {
+    EXPECT_FALSE(code.empty()) << sentence;
+    EXPECT_GT(sentence.size(), 20u) << code;
+    ++count[code];
+    example.try_emplace(code, sentence);
+    return std::nullopt;
+  }
+  std::nullopt_t take(const Problem& problem) { return take(problem.code, problem.text); }
+};
+
+/// Makes the solids of what was kept of plan and frame.
+inline std::optional<RandomFrame> with_solids(RandomFrame drawn) {
   auto bodies = BodyShop().make(drawn.plan);
   auto metal = make_frame(drawn.frame);
   EXPECT_TRUE(bodies.ok()) << (bodies.ok() ? "" : bodies.problem().text);
@@ -121,10 +129,24 @@ inline std::optional<RandomFrame> drawn_frame(const LensValues& values, Lot& lot
   return drawn;
 }
 
+/// Blank where the values drawn cannot be made into a lens.
+inline std::optional<RandomFrame> drawn_frame(const LensValues& values, Lot& lot, Refusals& refusals) {
+  if (const Done fit = check_values(values); !fit) return refusals.take(fit.problem());
+  auto plan = plan_lens(values);
+  if (!plan) return refusals.take(plan.problem());
+  RandomFrame drawn;
+  drawn.plan = std::move(plan).value();
+  keep_few_prisms(drawn.plan, lot);
+  if (drawn.plan.prisms.empty()) return refusals.take("one prism", "A lens of one zone has no neighbours.");
+  drawn.frame = plan_frame(drawn.plan);
+  keep_near_metal(drawn.frame);
+  return with_solids(std::move(drawn));
+}
+
 /// Draws until a lens comes of it.
-inline RandomFrame random_frame(Lot& lot) {
+inline RandomFrame random_frame(Lot& lot, Refusals& refusals) {
   for (;;) {
-    if (auto drawn = drawn_frame(random_frame_values(lot), lot)) return std::move(*drawn);
+    if (auto drawn = drawn_frame(random_frame_values(lot), lot, refusals)) return std::move(*drawn);
   }
 }
 
