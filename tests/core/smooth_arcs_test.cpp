@@ -79,5 +79,25 @@ TEST(SmoothArcs, SectionKeepsItsLinesAndArcs) {
   EXPECT_NEAR(signed_area_mm2(chain), 600 + 2500 * (2 * std::atan(1.0 / 7) - 0.28), 1e-9);
 }
 
+// A place right on an upright chord lies within the arc's circle, whatever the last bits of its look say.
+TEST(CrossingsOfAnArc, AgreeForAPlaceOnItsChord) {
+  for (const double radius : {258.767229773827, 209.995949270815, 33.3}) {
+    PlateChain circle;
+    for (int i = 0; i < 3; ++i) {
+      const auto corner = [&](int k) {
+        const double angle = k % 3 * 2 * std::numbers::pi / 3;
+        return PlatePoint{radius * std::cos(angle), radius * std::sin(angle)};
+      };
+      circle.push_back({corner(i), corner(i + 1), 2 * std::numbers::pi / 3, {}, radius});
+    }
+    for (int k = -80; k <= 80; ++k) {
+      const PlatePoint on_chord{-radius / 2, radius * k / 100.0};
+      int crossings = 0;
+      for (const PlateStep& step : circle) crossings += crossings_of(step, on_chord);
+      EXPECT_EQ(crossings % 2, 1) << radius << " " << on_chord.v;
+    }
+  }
+}
+
 }  // namespace
 }  // namespace prismwright
