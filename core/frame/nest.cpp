@@ -145,7 +145,7 @@ class SheetFiller {
 
   void lay(Filling& filling, std::size_t shape, std::size_t flat) {
     std::size_t sheet = 0;
-    std::optional<Standing> standing;
+    std::optional<LaidShape> standing;
     for (; !standing; ++sheet) {
       if (sheet == filling.open.size()) start_sheet(filling, flats_[flat]);
       standing = filling.open[sheet].place(

@@ -128,7 +128,7 @@ const PlateRegion& OpenSheet::free_places(std::size_t shape, int turn, const std
   Free& free = found->second;
   std::vector<PlateOutline> taken;
   for (; free.counted < standing_.size() && !free.places.empty(); ++free.counted) {
-    const Standing& other = standing_[free.counted];
+    const LaidShape& other = standing_[free.counted];
     PlateRegion meeting = moved(meetings.of(other.shape, other.turn, shape, turn), 0, other.shift);
     taken.insert(taken.end(), meeting.begin(), meeting.end());
   }
@@ -136,9 +136,9 @@ const PlateRegion& OpenSheet::free_places(std::size_t shape, int turn, const std
   return free.places;
 }
 
-std::optional<Standing> OpenSheet::place(std::size_t shape, const std::vector<NestShape>& shapes,
-                                         const std::vector<int>& turns, MeetingPlaces& meetings) {
-  std::optional<Standing> best;
+std::optional<LaidShape> OpenSheet::place(std::size_t shape, const std::vector<NestShape>& shapes,
+                                          const std::vector<int>& turns, MeetingPlaces& meetings) {
+  std::optional<LaidShape> best;
   Rank best_rank{};
   for (const int turn : turns) {
     const PlateExtent& extent = shapes[shape].extents[static_cast<std::size_t>(turn)];
@@ -147,7 +147,7 @@ std::optional<Standing> OpenSheet::place(std::size_t shape, const std::vector<Ne
         const PlateExtent part = shifted(extent, place);
         const Rank rank = rank_of(used_ ? joined(*used_, part) : part, part, aim_);
         if (best && rank >= best_rank) continue;
-        best = Standing{shape, turn, on_sheet(place, extent)};
+        best = LaidShape{shape, turn, on_sheet(place, extent)};
         best_rank = rank;
       }
     }
@@ -159,7 +159,7 @@ double OpenSheet::box_area_mm2() const {
   return used_ ? (used_->high.u - used_->low.u) * (used_->high.v - used_->low.v) : 0;
 }
 
-void OpenSheet::put(const Standing& standing, const std::vector<NestShape>& shapes) {
+void OpenSheet::put(const LaidShape& standing, const std::vector<NestShape>& shapes) {
   const PlateExtent part =
       shifted(shapes[standing.shape].extents[static_cast<std::size_t>(standing.turn)], standing.shift);
   used_ = used_ ? joined(*used_, part) : part;

@@ -41,7 +41,7 @@ class MeetingPlaces {
 };
 
 /// A shape that stands on a sheet.
-struct Standing {
+struct LaidShape {
   std::size_t shape = 0;
   int turn = 0;
   PlatePoint shift;
@@ -58,9 +58,9 @@ class OpenSheet {
       : width_mm_(width_mm), height_mm_(height_mm), edge_mm_(edge_mm), aim_(aim) {}
 
   /// The best free place of the shape in one of the turns; blank where there is none.
-  std::optional<Standing> place(std::size_t shape, const std::vector<NestShape>& shapes,
-                                const std::vector<int>& turns, MeetingPlaces& meetings);
-  void put(const Standing& standing, const std::vector<NestShape>& shapes);
+  std::optional<LaidShape> place(std::size_t shape, const std::vector<NestShape>& shapes,
+                                 const std::vector<int>& turns, MeetingPlaces& meetings);
+  void put(const LaidShape& standing, const std::vector<NestShape>& shapes);
   /// Area of the smallest upright rectangle round all parts on the sheet, mm2.
   [[nodiscard]] double box_area_mm2() const;
 
@@ -79,7 +79,7 @@ class OpenSheet {
   double height_mm_;
   double edge_mm_;
   NestAim aim_;
-  std::vector<Standing> standing_;
+  std::vector<LaidShape> standing_;
   std::optional<PlateExtent> used_;
   std::map<std::pair<std::size_t, int>, Free> free_;
 };

@@ -16,7 +16,7 @@ constexpr int kBand = 16;  ///< rows that are painted in one go
 constexpr double kFaces = 0.45, kAll = 0.8;
 
 struct Sample {
-  Tint tint;
+  PointColour tint;
   std::uint64_t faces = 0;
 };
 
@@ -90,15 +90,15 @@ class FacePainter {
     }
   }
 
-  [[nodiscard]] Tint mean(int x, int y, std::vector<Meeting>& met) const {
-    const Tint tints[4] = {samples_[index(x, y)].tint, sample(x + 0.75, y + 0.25, met).tint,
-                           sample(x + 0.25, y + 0.75, met).tint, sample(x + 0.75, y + 0.75, met).tint};
-    Tint sum = {0, 0, 0};
-    for (const Tint& t : tints) sum.red += t.red / 4, sum.green += t.green / 4, sum.blue += t.blue / 4;
+  [[nodiscard]] PointColour mean(int x, int y, std::vector<Meeting>& met) const {
+    const PointColour tints[4] = {samples_[index(x, y)].tint, sample(x + 0.75, y + 0.25, met).tint,
+                                  sample(x + 0.25, y + 0.75, met).tint, sample(x + 0.75, y + 0.75, met).tint};
+    PointColour sum = {0, 0, 0};
+    for (const PointColour& t : tints) sum.red += t.red / 4, sum.green += t.green / 4, sum.blue += t.blue / 4;
     return sum;
   }
 
-  void set(int x, int y, const Tint& tint) {
+  void set(int x, int y, const PointColour& tint) {
     std::size_t at = 3 * index(x, y);
     for (const float share : {tint.red, tint.green, tint.blue}) {
       image_.rgb[at++] = static_cast<std::uint8_t>(std::lround(255 * std::clamp(share, 0.0F, 1.0F)));

@@ -7,20 +7,20 @@ namespace prismwright {
 
 namespace {
 
-constexpr Tint tint_of(int red, int green, int blue) {
+constexpr PointColour tint_of(int red, int green, int blue) {
   return {static_cast<float>(red) / 255, static_cast<float>(green) / 255, static_cast<float>(blue) / 255};
 }
-constexpr Tint kGlass = tint_of(0x8C, 0xC0, 0xAE);
-constexpr Tint kGlassEdge = tint_of(0x2F, 0x6B, 0x62);
-constexpr Tint kBrass = tint_of(0xA9, 0x81, 0x2F);
-constexpr Tint kBrassShade = tint_of(0x5E, 0x44, 0x14);
-constexpr Tint kBrassGleam = tint_of(0xF3, 0xDD, 0xA0);
-constexpr Tint kWhite = {1, 1, 1};
+constexpr PointColour kGlass = tint_of(0x8C, 0xC0, 0xAE);
+constexpr PointColour kGlassEdge = tint_of(0x2F, 0x6B, 0x62);
+constexpr PointColour kBrass = tint_of(0xA9, 0x81, 0x2F);
+constexpr PointColour kBrassShade = tint_of(0x5E, 0x44, 0x14);
+constexpr PointColour kBrassGleam = tint_of(0xF3, 0xDD, 0xA0);
+constexpr PointColour kWhite = {1, 1, 1};
 
 constexpr float kSeenThrough = 0.03F;  ///< what is left of the light when nothing more is told apart
 constexpr float kPalest = 0.45F;
 
-Tint mix(const Tint& a, const Tint& b, float t) {
+PointColour mix(const PointColour& a, const PointColour& b, float t) {
   return {a.red + t * (b.red - a.red), a.green + t * (b.green - a.green), a.blue + t * (b.blue - a.blue)};
 }
 
@@ -68,23 +68,23 @@ PictureShade::Layer PictureShade::glass(const Meeting& m) const {
   return layer;
 }
 
-Tint PictureShade::brass(const Meeting& m) const {
+PointColour PictureShade::brass(const Meeting& m) const {
   const Lights& light = lights_[m.part];
   const SpaceVector n = normal(m);
   const double head = std::max(0.0, dot(n, light.eye));
   const double key = std::max(0.0, dot(n, light.key));
   const double sky = 0.5 + 0.5 * dot(n, light.up);
   const double lit = 0.18 + 0.3 * head + 0.42 * key + 0.16 * sky;
-  Tint tint = lit < 0.7 ? mix(kBrassShade, kBrass, part_of(lit / 0.7))
-                        : mix(kBrass, kBrassGleam, part_of((lit - 0.7) / 0.55));
+  PointColour tint = lit < 0.7 ? mix(kBrassShade, kBrass, part_of(lit / 0.7))
+                               : mix(kBrass, kBrassGleam, part_of((lit - 0.7) / 0.55));
   tint = mix(tint, kWhite, part_of(0.35 * std::pow(std::max(0.0, dot(n, light.shine)), 30)));
   return mix(tint, kWhite, 0.8F * paleness(m));
 }
 
-Tint PictureShade::colour(const std::vector<Meeting>& met) const {
-  Tint sum = {0, 0, 0};
+PointColour PictureShade::colour(const std::vector<Meeting>& met) const {
+  PointColour sum = {0, 0, 0};
   float left = 1;
-  const auto add = [&](const Tint& tint, float share) {
+  const auto add = [&](const PointColour& tint, float share) {
     sum.red += share * tint.red, sum.green += share * tint.green, sum.blue += share * tint.blue;
   };
   for (const Meeting& m : met) {

@@ -9,7 +9,7 @@
 namespace prismwright {
 
 /// A colour in shares of full red, green and blue.
-struct Tint {
+struct PointColour {
   float red = 1;
   float green = 1;
   float blue = 1;
@@ -23,7 +23,7 @@ class PictureShade {
   PictureShade(const PictureScene& scene, const ViewPlane& plane, double depth_mm);
 
   /// `met`: on a ray from a plane just before the thing, nearest first.
-  [[nodiscard]] Tint colour(const std::vector<Meeting>& met) const;
+  [[nodiscard]] PointColour colour(const std::vector<Meeting>& met) const;
   /// Equal for lines of sight that pass the same faces, as far as the eye can tell.
   [[nodiscard]] std::uint64_t faces(const std::vector<Meeting>& met) const;
 
@@ -32,12 +32,12 @@ class PictureShade {
     SpaceVector eye, key, shine, up;  ///< in the part's own frame, unit
   };
   struct Layer {
-    Tint tint;
+    PointColour tint;
     float cover = 0;
   };
   [[nodiscard]] SpaceVector normal(const Meeting& m) const;
   [[nodiscard]] Layer glass(const Meeting& m) const;
-  [[nodiscard]] Tint brass(const Meeting& m) const;
+  [[nodiscard]] PointColour brass(const Meeting& m) const;
   [[nodiscard]] float paleness(const Meeting& m) const;
 
   const PictureScene& scene_;
