@@ -29,6 +29,8 @@ std::vector<PicturePart> picture_parts(const LensBodies& bodies, const std::vect
 struct PictureEye {
   double azimuth_deg = 0;
   double elevation_deg = 0;
+
+  bool operator==(const PictureEye&) const = default;
 };
 
 /// Pictures and line views of solids, made without a screen. Solids are meshed once, when the studio is made;

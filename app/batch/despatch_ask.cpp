@@ -21,7 +21,7 @@ constexpr int kMostSpareSets = 20;
 void PaperAsk::add_options(CLI::App& command) {
   command.add_option("--date", choice_.date, "of the papers, YYYY-MM-DD; today unless said");
   command.add_option("--revision", choice_.revision,
-                     "of what is drawn anew; the letter after the last pack's unless said");
+                     "of what is drawn anew; a pack takes the letter after the last pack's unless said");
   command.add_option("--sheet", sheet_, "paper of all drawings; as large as each needs unless said")
       ->check(CLI::IsMember({name_of(Paper::a4), name_of(Paper::a3), name_of(Paper::letter)}));
   command.add_flag("--inches", choice_.inches, "lengths in inches");

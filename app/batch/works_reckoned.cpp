@@ -14,7 +14,8 @@ WorksReckoning reckon(const WorksDesk& desk, double brass_kg) {
 
 double frame_brass_kg(const LensPlan& plan) {
   constexpr double kGramsPerKilogram = 1000;
-  return totals_of(parts_list(plan_frame(plan))).brass_g / kGramsPerKilogram;
+  const FramePlan frame = plan_frame(plan);
+  return totals_of(parts_list(frame, drawn_volumes(frame))).brass_g / kGramsPerKilogram;
 }
 
 }  // namespace prismwright

@@ -168,8 +168,9 @@ std::vector<std::string> bar_lines(const TurnedBar& bar, std::size_t count, std:
     lines.push_back(fmt::format("axis {} {} the focus", with_unit(std::abs(bar.shape.axis_z_mm)),
                                 bar.shape.axis_z_mm > 0 ? "above" : "below"));
   if (bar.shape.axis_dip_deg != 0)
-    lines.push_back(
-        fmt::format("axis falls seaward by {}\u00B0; drawn level", degrees_words(bar.shape.axis_dip_deg)));
+    lines.push_back(fmt::format("axis {} seaward by {}\u00B0; drawn level",
+                                bar.shape.axis_dip_deg > 0 ? "falls" : "rises",
+                                degrees_words(std::abs(bar.shape.axis_dip_deg))));
   lines.push_back(fmt::format(
       "ends: upright planes through the lens axis, {}\u00B0 and {}\u00B0 from the panel's axis, moved in by {}",
       shortest(-trim.clockwise_side_deg), shortest(trim.anticlockwise_side_deg), with_unit(trim.set_back_mm)));

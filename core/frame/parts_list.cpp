@@ -10,6 +10,7 @@
 #include "core/frame/cut_shapes.h"
 #include "core/frame/fasteners.h"
 #include "core/frame/part_keys.h"
+#include "core/lens/trimmed_volume.h"
 
 namespace prismwright {
 namespace {
@@ -107,6 +108,12 @@ std::vector<PartsLine> parts_list(const FramePlan& frame, const KnownVolumes& kn
   for (const TurnedBar& part : frame.bars) list.add(part, part_key(part), 0, std::nullopt);
   for (const RoundPart& part : frame.rounds) list.add(part, part.shape_key, 0, volume_mm3(part));
   return list.lines();
+}
+
+KnownVolumes drawn_volumes(const FramePlan& frame) {
+  KnownVolumes known;
+  for (const TurnedBar& bar : frame.bars) known[bar.mark] = trimmed_volume_mm3(bar.shape);
+  return known;
 }
 
 PartsTotals totals_of(const std::vector<PartsLine>& lines) {

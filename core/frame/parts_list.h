@@ -31,6 +31,9 @@ using KnownVolumes = std::map<std::string, double>;
 /// they stand in the frame.
 std::vector<PartsLine> parts_list(const FramePlan& frame, const KnownVolumes& known = {});
 
+/// Volumes of turned bars by the closed integral of their section, bores left in.
+KnownVolumes drawn_volumes(const FramePlan& frame);
+
 struct PartsTotals {
   int pieces = 0;
   double brass_g = 0;

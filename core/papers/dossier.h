@@ -32,9 +32,11 @@ struct DossierFacts {
   const BenchPlan* bench = nullptr;
   double glass_kg = 0;
   double brass_kg = 0;
-  std::optional<double> tightest_mm = std::nullopt;  ///< least clearance and between what
+  bool clearances_known = false;                     ///< they were found, whatever there is
+  std::optional<double> tightest_mm = std::nullopt;  ///< least gap, and between what; blank where none is near
   std::string tightest_between = {};
   int clashes = 0;
+  int tight = 0;                                   ///< pairs with less room than they need
   std::shared_ptr<const PointImage> picture = {};  ///< of the whole lens; may be null
 };
 

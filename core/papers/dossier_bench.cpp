@@ -119,7 +119,10 @@ void write_not_done(DossierDesk& desk) {
   if (facts.clashes > 0)
     points.push_back(counted_words(static_cast<std::size_t>(facts.clashes), "clash stands", "clashes stand") +
                      " between solids as drawn.");
-  if (!facts.tightest_mm) points.emplace_back("Clearances were not worked out.");
+  if (facts.tight > 0)
+    points.push_back(counted_words(static_cast<std::size_t>(facts.tight), "pair stands", "pairs stand") +
+                     " nearer to each other than setting, heat and moisture ask for, as drawn.");
+  if (!facts.clearances_known) points.emplace_back("Clearances were not worked out.");
   if (facts.proof == nullptr) points.emplace_back("The section was not proved.");
   if (facts.proof != nullptr)
     points.emplace_back(

@@ -14,7 +14,8 @@ std::string mass_words(double kg) { return kg > 0 ? decimals(kg, 1) + " kg" : "n
 
 std::string clearance_words(const DossierDesk& desk) {
   const DossierFacts& facts = desk.facts;
-  if (!facts.tightest_mm) return "not worked out";
+  if (!facts.clearances_known) return "not worked out";
+  if (!facts.tightest_mm) return "nothing near";
   return fmt::format("{} {}{}", desk.lengths.plain(*facts.tightest_mm), desk.lengths.unit(),
                      facts.tightest_between.empty() ? "" : ", " + facts.tightest_between);
 }

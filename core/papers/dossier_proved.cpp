@@ -19,17 +19,24 @@ constexpr std::size_t kDayLetters = 10;
 void write_fit(DossierDesk& desk) {
   const DossierFacts& facts = desk.facts;
   desk.pages.section("Fit of prisms and brass", 12);
-  if (!facts.tightest_mm) {
+  if (!facts.clearances_known) {
     desk.pages.paragraph("The clearances between prisms and brass were not worked out for this dossier.");
     return;
   }
-  desk.pages.paragraph(fmt::format(
-      "By the solids as drawn, the tightest clearance is {} {}{}. {}", desk.lengths.plain(*facts.tightest_mm),
-      desk.lengths.unit(), facts.tightest_between.empty() ? "" : ": " + facts.tightest_between,
-      facts.clashes == 0
-          ? "Nothing clashes."
-          : counted_words(static_cast<std::size_t>(facts.clashes), "pair clashes", "pairs clash") +
-                ": these must be settled before the lens is lit."));
+  const std::string least =
+      facts.tightest_mm ? fmt::format("By the solids as drawn, the least gap is {} {}{}.",
+                                      desk.lengths.plain(*facts.tightest_mm), desk.lengths.unit(),
+                                      facts.tightest_between.empty() ? "" : ": " + facts.tightest_between)
+                        : "By the solids as drawn, no two parts that must stand apart come near each other.";
+  const std::string clashes = facts.clashes == 0 ? "Nothing clashes."
+                                                 : counted_words(static_cast<std::size_t>(facts.clashes),
+                                                                 "pair clashes", "pairs clash") +
+                                                       ": these must be settled before the lens is lit.";
+  const std::string tight =
+      facts.tight == 0 ? ""
+                       : " " + counted_words(static_cast<std::size_t>(facts.tight), "pair has", "pairs have") +
+                             " less room than setting, heat and moisture ask for.";
+  desk.pages.paragraph(fmt::format("{} {}{}", least, clashes, tight));
 }
 
 void write_decisions(DossierDesk& desk, const WorksLog& log) {

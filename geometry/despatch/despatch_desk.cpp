@@ -122,14 +122,25 @@ Outcome<std::vector<std::string>> DespatchDesk::write(const DespatchPiece& piece
 }
 
 void DespatchDesk::expect(std::span<const DespatchPiece> wanted) {
-  const bool light = std::ranges::any_of(wanted, [](const DespatchPiece& piece) {
-    return piece.withheld.empty() &&
-           (piece.group == DespatchGroup::light || piece.group == DespatchGroup::dossier);
-  });
-  if (light) inside_->shop.begin_light();
+  const auto any = [&](const auto& is) {
+    return std::ranges::any_of(wanted,
+                               [&](const DespatchPiece& piece) { return piece.withheld.empty() && is(piece); });
+  };
+  const bool dossier = any([](const auto& piece) { return piece.group == DespatchGroup::dossier; });
+  const bool light = any([](const auto& piece) { return piece.group == DespatchGroup::light; });
+  std::vector<PictureEye> eyes;
+  for (const LensPicture& picture : lens_pictures()) {
+    const bool goes_out = any([&](const auto& piece) {
+      return piece.group == DespatchGroup::pictures && piece.name == picture.name;
+    });
+    if (goes_out || (dossier && picture.eye == kThreeQuarters)) eyes.push_back(picture.eye);
+  }
+  inside_->shop.begin_beside(light || dossier, eyes);
 }
 
 void DespatchDesk::set_revision(const std::string& revision) { inside_->shop.set_revision(revision); }
+
+void DespatchDesk::forget_notes() { inside_->shop.notes.clear(); }
 
 const std::vector<std::string>& DespatchDesk::notes() const { return inside_->shop.notes; }
 

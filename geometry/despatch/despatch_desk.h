@@ -102,6 +102,7 @@ class DespatchDesk {
   /// Sentences that were told while pieces were written: a master printed in parts, a plate that no sheet
   /// takes.
   [[nodiscard]] const std::vector<std::string>& notes() const;
+  void forget_notes();
   /// The clashes that keep pieces back, worst first, in words; known once the pieces were asked for.
   [[nodiscard]] std::vector<std::string> clashes() const;
   /// The lens in a few figures, caption and words, once the pieces were asked for; and its light, empty unless

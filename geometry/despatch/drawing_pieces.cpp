@@ -81,9 +81,13 @@ ReadyPiece prism_kind(LensShop& shop, const Master& kind) {
   };
   const std::string used =
       kind.uses.size() == 1 ? kind.uses.front().mark : fmt::format("{} prisms", kind.uses.size());
-  return paper_piece(
+  ReadyPiece piece = paper_piece(
       drawing_words("prism-" + kind.name, fmt::format("Prism {}, {}", kind.name, used)), std::move(key),
       prism_sheet(shop.plan(), kind, drawn_facts(shop.plan(), kind), shop.undated_words()), paper);
+  std::vector<std::string> marks;
+  for (const MasterUse& use : kind.uses) marks.push_back(use.mark);
+  if (piece.piece.withheld.empty()) piece.piece.withheld = shop.clashes().why(marks);
+  return piece;
 }
 
 ReadyPiece chart(LensShop& shop) {

@@ -1,9 +1,8 @@
 #include "geometry/despatch/frame_papers.h"
 
-#include <algorithm>
-
 #include <fmt/format.h>
 
+#include "core/drawing/bought_list.h"
 #include "core/drawing/frame_drawings.h"
 #include "geometry/despatch/despatch_keys.h"
 #include "geometry/despatch/lens_shop.h"
@@ -17,21 +16,49 @@ namespace {
 constexpr int kNestFormat = 1;
 constexpr int kAssemblyFormat = 1;
 
-/// Parts are drawn all together, so all are drawn again for any of them: it takes little.
+/// The lines of the parts list, with what the solids weigh or what closed forms give.
+Outcome<Drawing> draw_part(LensShop& shop, const std::string& first_mark, const KnownVolumes& volumes,
+                           const HouseWords& words) {
+  for (const PartsLine& line : parts_list(shop.frame(), volumes)) {
+    if (line.marks.front() != first_mark) continue;
+    if (auto one = drawing_of(shop.frame(), line, words, shop.landings())) return std::move(one->drawing);
+  }
+  return request_problem("part", first_mark, fmt::format("The frame has no part {} to be drawn.", first_mark));
+}
+
+ReadyPiece part_paper(LensShop& shop, const PartsLine& line, const NamedDrawing& drawn) {
+  const auto paper = [&shop, mark = line.marks.front()](const Progress& progress) -> Outcome<Drawing> {
+    const auto volumes = shop.volumes(progress);
+    if (!volumes) return volumes.problem();
+    return draw_part(shop, mark, *volumes, shop.words());
+  };
+  const std::string name = "frame-" + drawn.name;
+  ReadyPiece piece =
+      paper_piece({DespatchGroup::drawings, name, "Frame: " + drawn.words, "drawings/" + name, true},
+                  PieceKey("frame part", 1), drawn.drawing, paper);
+  piece.piece.withheld = shop.clashes().why(line.marks);
+  return piece;
+}
+
+ReadyPiece bought_paper(LensShop& shop, const std::vector<PartsLine>& lines) {
+  const auto paper = [&shop](const Progress& progress) -> Outcome<Drawing> {
+    const auto volumes = shop.volumes(progress);
+    if (!volumes) return volumes.problem();
+    return bought_list(parts_list(shop.frame(), *volumes), shop.words());
+  };
+  return paper_piece({DespatchGroup::drawings, "frame-bought-parts", "Frame: screws and dowels to be bought",
+                      "drawings/frame-bought-parts", true},
+                     PieceKey("frame part", 1), bought_list(lines, shop.undated_words()), paper);
+}
+
 std::vector<ReadyPiece> part_papers(LensShop& shop) {
   std::vector<ReadyPiece> pieces;
-  for (const NamedDrawing& drawn : frame_drawings(shop.frame(), shop.drawn_volumes(), shop.undated_words())) {
-    const auto paper = [&shop, name = drawn.name](const Progress& progress) -> Outcome<Drawing> {
-      const auto volumes = shop.volumes(progress);
-      if (!volumes) return volumes.problem();
-      const auto all = frame_drawings(shop.frame(), *volumes, shop.words());
-      return std::ranges::find(all, name, &NamedDrawing::name)->drawing;
-    };
-    const std::string name = "frame-" + drawn.name;
-    pieces.push_back(
-        paper_piece({DespatchGroup::drawings, name, "Frame: " + drawn.words, "drawings/" + name, true},
-                    PieceKey("frame part", 1), drawn.drawing, paper));
+  const std::vector<PartsLine> lines = parts_list(shop.frame(), shop.drawn_volumes());
+  for (const PartsLine& line : lines) {
+    if (const auto drawn = drawing_of(shop.frame(), line, shop.undated_words(), shop.landings()))
+      pieces.push_back(part_paper(shop, line, *drawn));
   }
+  if (!bought_list(lines, shop.undated_words()).sheets.empty()) pieces.push_back(bought_paper(shop, lines));
   return pieces;
 }
 
@@ -50,9 +77,13 @@ ReadyPiece nest_paper(LensShop& shop) {
     if (!nest) return nest.problem();
     return nest_drawing(**nest, shop.frame(), shop.words());
   };
-  return paper_piece(
-      {DespatchGroup::drawings, "frame-sheets", "Sheets to be cut", "drawings/frame-sheets", true},
-      std::move(key), Drawing{}, paper);
+  ReadyPiece piece =
+      paper_piece({DespatchGroup::drawings, "frame-sheets", "Sheets to be cut", "drawings/frame-sheets", true},
+                  std::move(key), Drawing{}, paper);
+  std::vector<std::string> marks;
+  for (const FlatPart& part : shop.frame().flats) marks.push_back(part.mark);
+  piece.piece.withheld = shop.clashes().why(marks);
+  return piece;
 }
 
 std::string way_words(const OpenSeat& seat) {

@@ -40,7 +40,7 @@ std::string room_words(const std::vector<Clearance>& clearances, const LengthWor
                        clashes == 1 ? "one pair clashes" : fmt::format("{} pairs clash", clashes));
   const auto least = std::ranges::min_element(clearances, is_worse);
   if (least == clearances.end()) return "no two parts come near each other";
-  return fmt::format("{} no clash, {} tight; least {} {}, {} to {}",
+  return fmt::format("{} no clash, {} tight; least room to spare at {} {}, {} to {}",
                      count(Verdict::tight) > 0 ? "look:" : "well:",
                      counted(static_cast<std::size_t>(count(Verdict::tight)), "pair", "pairs"),
                      lengths.plain(least->gap_mm), lengths.unit(), least->first, least->second);

@@ -3,9 +3,10 @@
 #include <algorithm>
 #include <atomic>
 #include <chrono>
-#include <thread>
+#include <functional>
 
-#include "core/lens/trimmed_volume.h"
+#include <sys/resource.h>
+
 #include "core/works/works_checks.h"
 #include "geometry/frame_exports.h"
 #include "geometry/glass_by_zone.h"
@@ -19,6 +20,12 @@ constexpr double kPictureChord_share = 2e-4;
 constexpr double kGramsPerKilogram = 1000;
 constexpr double kCm3PerMm3 = 1e-3;
 
+/// This thread, and those that it starts, give way to others.
+void step_back() {
+  constexpr int kNice = 10;
+  ::setpriority(PRIO_PROCESS, 0, kNice);  // on Linux, 0 is the calling thread
+}
+
 template <class Thing, class Make>
 Outcome<const Thing*> once(std::shared_ptr<const Thing>& kept, const Make& make) {
   if (!kept) {
@@ -31,20 +38,40 @@ Outcome<const Thing*> once(std::shared_ptr<const Thing>& kept, const Make& make)
 
 }  // namespace
 
-/// The light on a thread of its own.
-struct LensShop::LightWork {
+/// Work on a thread of its own.
+template <class Answer>
+struct LensShop::Beside {
+  ~Beside() {
+    wanted = false;
+    if (answer.valid()) answer.wait();
+  }
+  [[nodiscard]] Progress progress() {
+    return [this](double done, std::string_view) {
+      share = done;
+      return wanted.load();
+    };
+  }
+  /// Waits for the answer; a stop by `told` stops the work.
+  Answer take(const Progress& told, std::string_view what) {
+    using namespace std::chrono_literals;
+    while (answer.wait_for(50ms) != std::future_status::ready) {
+      if (!goes_on(told, share, what)) wanted = false;
+    }
+    return answer.get();
+  }
+
   std::atomic<bool> wanted = true;
   std::atomic<double> share = 0;
-  std::future<Outcome<LightReport>> answer;
+  std::shared_future<Answer> answer;
 };
 
 LensShop::LensShop(DespatchSource source, PaperChoice choice)
     : source_(std::move(source)), choice_(std::move(choice)) {}
 
 LensShop::~LensShop() {
-  if (!light_work_) return;
-  light_work_->wanted = false;
-  if (light_work_->answer.valid()) light_work_->answer.wait();
+  // All are told before any is waited for.
+  if (light_work_) light_work_->wanted = false;
+  for (auto& [eye, work] : picture_work_) work->wanted = false;
 }
 
 HouseWords LensShop::words() const {
@@ -64,6 +91,11 @@ HouseWords LensShop::undated_words() const {
 const FramePlan& LensShop::frame() {
   if (!source_.frame) source_.frame = std::make_shared<const FramePlan>(plan_frame(plan()));
   return *source_.frame;
+}
+
+const std::vector<Landing>& LensShop::landings() {
+  if (!landings_) landings_ = prismwright::landings(frame(), plan());
+  return *landings_;
 }
 
 const WorksKinds& LensShop::kinds() {
@@ -143,6 +175,7 @@ Outcome<const PictureStudio*> LensShop::studio(const Progress& progress) {
 Outcome<std::shared_ptr<const PointImage>> LensShop::picture(PictureEye eye, const Progress& progress) {
   auto& kept = pictures_[{eye.azimuth_deg, eye.elevation_deg}];
   if (kept) return kept;
+  if (picture_work_.contains({eye.azimuth_deg, eye.elevation_deg})) return picture_beside(eye, progress);
   const auto ready = studio(progress);
   if (!ready) return ready.problem();
   auto image = (*ready)->picture(eye, kPictureWide, kPictureHigh, progress);
@@ -151,27 +184,50 @@ Outcome<std::shared_ptr<const PointImage>> LensShop::picture(PictureEye eye, con
   return kept;
 }
 
+Outcome<std::shared_ptr<const PointImage>> LensShop::picture_beside(PictureEye eye, const Progress& progress) {
+  const Eye name{eye.azimuth_deg, eye.elevation_deg};
+  const auto work = std::move(picture_work_.extract(name).mapped());
+  auto image = work->take(progress, "picture");
+  if (!image) return image.problem();
+  return pictures_[name] = std::make_shared<const PointImage>(std::move(*image));
+}
+
 void LensShop::begin_light() {
   if (light_ || no_light_ || light_work_) return;
-  light_work_ = std::make_unique<LightWork>();
+  light_work_ = std::make_unique<Beside<Outcome<LightReport>>>();
   light_work_->answer = std::async(std::launch::async, [work = light_work_.get(), plan = source_.plan] {
-    return light_report(*plan, {}, [work](double share, std::string_view) {
-      work->share = share;
-      return work->wanted.load();
-    });
-  });
+                          step_back();
+                          return light_report(*plan, {}, work->progress());
+                        }).share();
+}
+
+void LensShop::begin_beside(bool light, const std::vector<PictureEye>& eyes) {
+  if (light) begin_light();
+  const auto ready = eyes.empty() ? Outcome<const PictureStudio*>(nullptr) : studio();
+  if (!ready || *ready == nullptr) return;  // picture() tells why there is none
+  // One after the other, the light first, so that they leave the other work a core.
+  std::function<void()> wait = [] {};
+  if (light_work_) wait = [before = light_work_->answer] { before.wait(); };
+  for (const PictureEye& eye : eyes) {
+    const Eye name{eye.azimuth_deg, eye.elevation_deg};
+    const auto known = pictures_.find(name);
+    if ((known != pictures_.end() && known->second) || picture_work_.contains(name)) continue;
+    auto& work = picture_work_[name] = std::make_unique<Beside<Outcome<PointImage>>>();
+    work->answer = std::async(std::launch::async, [work = work.get(), wait, eye, from = *ready] {
+                     step_back();
+                     wait();
+                     return from->picture(eye, kPictureWide, kPictureHigh, work->progress());
+                   }).share();
+    wait = [before = work->answer] { before.wait(); };
+  }
 }
 
 Outcome<const LightReport*> LensShop::light(const Progress& progress) {
-  using namespace std::chrono_literals;
   if (light_) return light_.get();
   if (no_light_) return *no_light_;
   begin_light();
-  while (light_work_->answer.wait_for(50ms) != std::future_status::ready) {
-    if (!goes_on(progress, light_work_->share, "light")) light_work_->wanted = false;
-  }
-  auto answer = light_work_->answer.get();
-  light_work_.reset();
+  const auto work = std::move(light_work_);
+  auto answer = work->take(progress, "light");
   if (answer) {
     light_ = std::make_shared<const LightReport>(std::move(answer).value());
     return light_.get();
@@ -188,11 +244,7 @@ Outcome<KnownVolumes> LensShop::volumes(const Progress& progress) {
   return known;
 }
 
-KnownVolumes LensShop::drawn_volumes() {
-  KnownVolumes known;
-  for (const TurnedBar& bar : frame().bars) known[bar.mark] = trimmed_volume_mm3(bar.shape);
-  return known;
-}
+KnownVolumes LensShop::drawn_volumes() { return prismwright::drawn_volumes(frame()); }
 
 double LensShop::drawn_glass_kg() {
   double volume_mm3 = 0;
@@ -200,6 +252,8 @@ double LensShop::drawn_glass_kg() {
   return volume_mm3 * kCm3PerMm3 * values().material.density_g_cm3 / kGramsPerKilogram;
 }
 
-double LensShop::brass_kg() { return totals_of(parts_list(frame())).brass_g / kGramsPerKilogram; }
+double LensShop::brass_kg() {
+  return totals_of(parts_list(frame(), drawn_volumes())).brass_g / kGramsPerKilogram;
+}
 
 }  // namespace prismwright

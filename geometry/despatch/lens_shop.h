@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "core/drawing/house_words.h"
+#include "core/frame/landings.h"
 #include "core/frame/nest.h"
 #include "core/frame/parts_list.h"
 #include "core/light/bench_plan.h"
@@ -26,6 +27,14 @@ namespace prismwright {
 inline constexpr int kPictureWide = 1200;
 inline constexpr int kPictureHigh = 900;
 inline constexpr PictureEye kThreeQuarters{30, 22};
+
+/// One of the pictures that go out.
+struct LensPicture {
+  std::string name;
+  PictureEye eye;
+  std::string words;
+};
+const std::vector<LensPicture>& lens_pictures();
 
 /// What the pieces of a pack are made of, each made when it is first asked for and then kept. What a source
 /// brings is taken as it is. For one thread at a time.
@@ -47,6 +56,8 @@ class LensShop {
   [[nodiscard]] HouseWords undated_words() const;
 
   const FramePlan& frame();
+  /// How the prisms bear in the ribs.
+  const std::vector<Landing>& landings();
   const WorksKinds& kinds();
   const std::vector<Master>& masters() { return kinds().masters; }
   /// Make list, loads, time and money as they stand on a day.
@@ -70,8 +81,9 @@ class LensShop {
   Outcome<const LightReport*> light(const Progress& progress = {});
   /// Null until it has been worked out.
   [[nodiscard]] const LightReport* known_light() const { return light_.get(); }
-  /// Begins the light beside other work: it needs no kernel. Stopped when the shop closes.
-  void begin_light();
+  /// Begins the light, then these pictures of the whole lens, beside other work: they need no kernel once
+  /// solids are meshed, which is done before this answers. Stopped when the shop closes.
+  void begin_beside(bool light, const std::vector<PictureEye>& eyes);
 
   /// Volumes of metal parts by their solids, which are made where they are missing; and by closed forms alone,
   /// as they count for keys.
@@ -86,6 +98,7 @@ class LensShop {
  private:
   DespatchSource source_;
   PaperChoice choice_;
+  std::optional<std::vector<Landing>> landings_;
   std::optional<WorksKinds> kinds_;
   std::optional<Proof> proof_;
   std::optional<StageByMark> stages_;
@@ -98,8 +111,13 @@ class LensShop {
   std::map<std::pair<double, double>, std::shared_ptr<const PointImage>> pictures_;  // by azimuth, elevation
   std::shared_ptr<const LightReport> light_;
   std::optional<Problem> no_light_;
-  struct LightWork;
-  std::unique_ptr<LightWork> light_work_;
+  void begin_light();
+  Outcome<std::shared_ptr<const PointImage>> picture_beside(PictureEye eye, const Progress& progress);
+  template <class Answer>
+  struct Beside;
+  std::unique_ptr<Beside<Outcome<LightReport>>> light_work_;
+  using Eye = std::pair<double, double>;
+  std::map<Eye, std::unique_ptr<Beside<Outcome<PointImage>>>> picture_work_;
 };
 
 }  // namespace prismwright

@@ -4,6 +4,7 @@
 #include "geometry/despatch/despatch_keys.h"
 #include "geometry/despatch/lens_csv.h"
 #include "geometry/despatch/light_key.h"
+#include "geometry/despatch/paper_piece.h"
 #include "geometry/despatch/piece_files.h"
 #include "geometry/despatch/ready_piece.h"
 
@@ -24,7 +25,7 @@ std::string no_light(const LensValues& values) {
 
 ReadyPiece report_paper(LensShop& shop) {
   PieceKey key = light_key(shop, "light paper");
-  key << kLightPaperFormat;
+  key << kLightPaperFormat << kPaperFilesFormat;
   add_values(key, shop.values(), {"brief"});
   key << shop.choice().inches << shop.choice().paper.has_value() << shop.choice().paper.value_or(Paper::a4);
   ReadyPiece ready;

@@ -25,10 +25,12 @@ Outcome<DossierFacts> quick_facts(LensShop& shop, const Progress& progress) {
   DossierFacts facts{shop.plan(),   shop.masters(), &shop.proof(),  nullptr,
                      source.ledger, &source.log,    source.readings};
   facts.brass_kg = shop.brass_kg();
-  const auto least = std::ranges::min_element(**clearances, is_worse);
-  if (least != (*clearances)->end() && !rests_by_design(*least)) {
-    facts.tightest_mm = least->gap_mm;
-    facts.tightest_between = least->first + " and " + least->second;
+  facts.clearances_known = true;
+  for (const Clearance& pair : **clearances) {
+    if (pair.verdict == Verdict::tight) ++facts.tight;
+    if (rests_by_design(pair) || (facts.tightest_mm && *facts.tightest_mm <= pair.gap_mm)) continue;
+    facts.tightest_mm = pair.gap_mm;
+    facts.tightest_between = pair.first + " and " + pair.second;
   }
   facts.clashes = static_cast<int>(shop.clashes().count());
   return facts;

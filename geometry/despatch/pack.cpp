@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <chrono>
 #include <filesystem>
 #include <new>
 #include <stdexcept>
@@ -58,6 +59,7 @@ class Packing {
     if (const Done sound = check_ask(desk_, ask_); !sound) return sound.problem();
     if (const Done ready = ready_folder(ask_.packs_folder); !ready) return ready.problem();
     clear_leftovers(ask_.packs_folder, book());
+    desk_.forget_notes();
     if (const Done listed = list_pieces(); !listed) return listed.problem();
     auto folder = WorkFolder::open(ask_.packs_folder, free_pack_name(ask_.packs_folder, book(), date()));
     if (!folder) return folder.problem();
@@ -110,7 +112,10 @@ class Packing {
   [[nodiscard]] bool differs() const {
     for (const DespatchPiece& piece : wanted_) {
       const PackedPiece* known = find_piece(last_->manifest, piece);
-      if (!known || known->piece.key != piece.key || known->piece.withheld != piece.withheld) return true;
+      if (!known || known->piece.key != piece.key) return true;
+      // What was refused when it was made is withheld in the last pack alone: it will be refused again.
+      const bool refused_then = known->files.empty() && piece.withheld.empty();
+      if (!refused_then && known->piece.withheld != piece.withheld) return true;
     }
     return std::ranges::any_of(last_->manifest.pieces, [&](const PackedPiece& packed) {
       const auto same_group = [&](const DespatchPiece& piece) { return piece.group == packed.piece.group; };
@@ -124,7 +129,17 @@ class Packing {
   /// The piece as it lies in an earlier pack, if it is still what it would be.
   [[nodiscard]] const PackedPiece* kept_piece(const DespatchPiece& piece) const {
     if (!last_ || state_of(piece, &last_->manifest) != DespatchState::fresh) return nullptr;
-    return find_piece(last_->manifest, piece);
+    const PackedPiece* known = find_piece(last_->manifest, piece);
+    return known && piece.group == DespatchGroup::estimate && is_over(*known) ? nullptr : known;
+  }
+
+  /// Whether an offer of an earlier pack no longer stands on the day of this one.
+  [[nodiscard]] bool is_over(const PackedPiece& offer) const {
+    const auto made = read_day(offer.date);
+    const auto today = read_day(date());
+    if (!made || !today) return true;
+    const std::chrono::days passed = std::chrono::sys_days(*today) - std::chrono::sys_days(*made);
+    return passed.count() < 0 || passed.count() > desk_.choice().estimate.valid_days;
   }
 
   [[nodiscard]] double cost_of(const DespatchPiece& piece) const {
@@ -181,7 +196,8 @@ class Packing {
   Done withhold(DespatchPiece piece, const std::string& why) {
     piece.withheld = why;
     report_.withheld.push_back(piece.words + ": " + why);
-    report_.well = false;
+    // An offer without figures is left out of many packs: nothing is amiss with the lens.
+    if (piece.group != DespatchGroup::estimate) report_.well = false;
     manifest().pieces.push_back({std::move(piece), manifest().revision, date(), {}, {}});
     return {};
   }
@@ -239,19 +255,26 @@ class Packing {
 
   void finish_report() {
     manifest().figures = desk_.figures();
-    manifest().light_figures = desk_.light_figures();
-    if (manifest().light_figures.empty() && last_ && light_is_kept())
+    if (last_ && light_is_kept())
       manifest().light_figures = last_->manifest.light_figures;
+    else if (has_light())
+      manifest().light_figures = desk_.light_figures();
     if (last_) report_.changes = changes_since(last_->manifest, manifest());
     report_.notes.insert(report_.notes.end(), desk_.notes().begin(), desk_.notes().end());
   }
 
-  /// The light is as it was in the last pack.
-  [[nodiscard]] bool light_is_kept() const {
-    const auto paper = std::ranges::find_if(report_.manifest.pieces, [](const PackedPiece& packed) {
+  /// The light's first piece that goes out, or null.
+  [[nodiscard]] const PackedPiece* light_piece() const {
+    const auto found = std::ranges::find_if(report_.manifest.pieces, [](const PackedPiece& packed) {
       return packed.piece.group == DespatchGroup::light && !packed.files.empty();
     });
-    return paper != report_.manifest.pieces.end() && kept_piece(paper->piece);
+    return found == report_.manifest.pieces.end() ? nullptr : &*found;
+  }
+  [[nodiscard]] bool has_light() const { return light_piece() != nullptr; }
+  /// The light is as it was in the last pack.
+  [[nodiscard]] bool light_is_kept() const {
+    const PackedPiece* packed = light_piece();
+    return packed && kept_piece(packed->piece);
   }
 
   DespatchDesk& desk_;

@@ -46,10 +46,9 @@ class FolderLock {
  public:
   explicit FolderLock(const std::string& path)
       : file_(::open(path.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC)) {
-    if (file_ >= 0 && ::flock(file_, LOCK_EX | LOCK_NB) != 0) {
-      ::close(file_);
-      file_ = -1;
-    }
+    if (file_ < 0 || ::flock(file_, LOCK_EX | LOCK_NB) == 0) return;
+    // Some shares know no such lock; only another holder is a reason to keep off.
+    locks_ = errno != EWOULDBLOCK ? Locks::unknown : Locks::held_elsewhere;
   }
   ~FolderLock() {
     if (file_ >= 0) ::close(file_);
@@ -57,10 +56,15 @@ class FolderLock {
   FolderLock(const FolderLock&) = delete;
   FolderLock& operator=(const FolderLock&) = delete;
 
-  [[nodiscard]] bool holds() const { return file_ >= 0; }
+  /// Nobody else works in the folder, as far as can be told.
+  [[nodiscard]] bool is_free() const { return file_ >= 0 && locks_ != Locks::held_elsewhere; }
+  /// Surely nobody does.
+  [[nodiscard]] bool holds() const { return file_ >= 0 && locks_ == Locks::own; }
 
  private:
+  enum class Locks { own, unknown, held_elsewhere };
   int file_;
+  Locks locks_ = Locks::own;
 };
 
 void sync_folder(const std::string& path) {
@@ -142,7 +146,7 @@ Outcome<WorkFolder> WorkFolder::open(const std::string& packs_folder, const std:
         fmt::format("The folder {} could not be made ({}). Choose another folder for the packs.", path, why));
   }
   auto inside = std::make_unique<Inside>(packs_folder, path);
-  if (inside->lock.holds()) return WorkFolder(std::move(inside));
+  if (inside->lock.is_free()) return WorkFolder(std::move(inside));
   return file_problem(
       "folder", path,
       fmt::format("The folder {} is in use by another program. Wait until it has ended.", path));
@@ -179,12 +183,13 @@ Outcome<std::string> WorkFolder::keep(const std::string& book, const std::string
     }
     if (errno == EEXIST) continue;
     // Some file systems know no such rename: there the place is looked at first.
-    if (errno == EINVAL && !fs::exists(place) && ::rename(path().c_str(), place.c_str()) == 0) {
+    const bool unknown_there = errno == EINVAL || errno == ENOSYS || errno == ENOTSUP;
+    if (unknown_there && !fs::exists(place) && ::rename(path().c_str(), place.c_str()) == 0) {
       inside_->kept = true;
       sync_folder(inside_->packs_folder);
       return place;
     }
-    if (errno != EINVAL) return unkept(place, errno);
+    if (!unknown_there) return unkept(place, errno);
   }
   return unkept(path(), EEXIST);
 }

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <filesystem>
 #include <fstream>
-#include <iterator>
 #include <stdexcept>
 
 #include <fmt/format.h>
@@ -59,6 +58,10 @@ Problem damaged(const std::string& where, const std::string& why) {
                       fmt::format("{} is damaged ({}). Leave this pack aside and pack anew.", where, why));
 }
 
+/// No pack says more of itself.
+constexpr std::uintmax_t kMostBytes = 256 * 1024 * 1024;
+constexpr int kMostPacks = 1000000;
+
 PackedPiece piece_of(const Json& json) {
   PackedPiece packed;
   const auto group = find_despatch_group(json.at("group").get<std::string>());
@@ -86,6 +89,8 @@ PackManifest manifest_of(const Json& json) {
   manifest.date = json.at("date").get<std::string>();
   manifest.revision = json.at("revision").get<std::string>();
   manifest.number = json.at("number").get<int>();
+  if (manifest.number < 1 || manifest.number > kMostPacks)
+    throw std::runtime_error("a number that no pack has");
   manifest.values = pairs_of(json.at("values"));
   manifest.figures = pairs_of(json.at("figures"));
   manifest.light_figures = pairs_of(json.at("light_figures"));
@@ -129,9 +134,15 @@ Outcome<PackManifest> manifest_of(const std::string& text, const std::string& wh
 
 Outcome<PackManifest> read_manifest(const std::string& pack_folder) {
   const std::string path = (std::filesystem::path(pack_folder) / kManifestName).string();
+  std::error_code error;
+  const bool plain = std::filesystem::is_regular_file(path, error);
+  const auto bytes = plain ? std::filesystem::file_size(path, error) : 0;
+  if (error || !plain || bytes > kMostBytes)
+    return file_problem("read", path, fmt::format("{} cannot be read: there is no pack here.", path));
+  std::string text(bytes, '\0');
   std::ifstream file(path, std::ios::binary);
-  if (!file) return file_problem("read", path, fmt::format("{} cannot be read: there is no pack here.", path));
-  const std::string text{std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
+  if (!file.read(text.data(), static_cast<std::streamsize>(bytes)))
+    return file_problem("read", path, fmt::format("{} cannot be read. See to its rights and its disk.", path));
   return manifest_of(text, path);
 }
 

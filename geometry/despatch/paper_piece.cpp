@@ -16,6 +16,7 @@ ReadyPiece paper_piece(const PaperWords& words, PieceKey key, const Outcome<Draw
   } else {
     ready.piece.withheld = undated.problem().text;
   }
+  key << kPaperFilesFormat;
   ready.piece.key = key.text();
   ready.paper = std::move(paper);
   ready.write = [draw = ready.paper, stem = words.stem, svg = words.svg](

@@ -17,6 +17,9 @@ struct PaperWords {
   bool svg = false;  ///< an SVG file for every sheet too
 };
 
+/// Raised when the writers of PDF and SVG come to give other bytes.
+inline constexpr int kPaperFilesFormat = 1;
+
 /// The piece of a drawing. `undated` is the drawing without date and revision and without what takes long to
 /// make: it goes into the key with all its lines and words; `key` holds what else the drawing comes from. Where
 /// it is refused, the piece is withheld with that sentence. `paper` draws it whole.

@@ -12,7 +12,8 @@ namespace {
 /// Raised when pictures come to look otherwise.
 constexpr int kPictureFormat = 1;
 
-ReadyPiece picture_piece(LensShop& shop, const std::string& name, const std::string& words, PictureEye eye) {
+ReadyPiece picture_piece(LensShop& shop, const LensPicture& picture) {
+  const auto& [name, eye, words] = picture;
   PieceKey key("picture", kPictureFormat);
   key << eye.azimuth_deg << eye.elevation_deg << kPictureWide << kPictureHigh;
   add_glass(key, shop.plan());
@@ -29,11 +30,17 @@ ReadyPiece picture_piece(LensShop& shop, const std::string& name, const std::str
 
 }  // namespace
 
+const std::vector<LensPicture>& lens_pictures() {
+  static const std::vector<LensPicture> pictures = {
+      {"three-quarter", kThreeQuarters, "From the side and above"},
+      {"from-sea", {0, 0}, "From the sea"},
+      {"plan", {0, 90}, "From above"}};
+  return pictures;
+}
+
 ReadyPieces picture_pieces(LensShop& shop) {
   std::vector<ReadyPiece> pieces;
-  pieces.push_back(picture_piece(shop, "three-quarter", "From the side and above", kThreeQuarters));
-  pieces.push_back(picture_piece(shop, "from-sea", "From the sea", {0, 0}));
-  pieces.push_back(picture_piece(shop, "plan", "From above", {0, 90}));
+  for (const LensPicture& picture : lens_pictures()) pieces.push_back(picture_piece(shop, picture));
   return pieces;
 }
 

@@ -3,8 +3,8 @@
 #include <array>
 #include <cerrno>
 #include <cstring>
+#include <filesystem>
 #include <fstream>
-#include <iterator>
 #include <new>
 #include <vector>
 
@@ -83,10 +83,13 @@ Outcome<FileSum> sum_of_file(const std::string& path) {
 }
 
 Outcome<FileSum> copy_with_sum(const std::string& from, const std::string& to) {
+  std::error_code error;
+  if (!std::filesystem::is_regular_file(from, error)) return unread(from);
+  const auto count = std::filesystem::file_size(from, error);
+  if (error) return unread(from);
+  std::string bytes(count, '\0');
   std::ifstream file(from, std::ios::binary);
-  if (!file) return unread(from);
-  std::string bytes{std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
-  if (file.bad()) return unread(from);
+  if (!file.read(bytes.data(), static_cast<std::streamsize>(count))) return unread(from);
   if (const Done written = write_whole(to, bytes); !written) return written.problem();
   return FileSum{bytes.size(), sha256_of(bytes)};
 }

@@ -141,7 +141,8 @@ std::string own_files() {
   return fmt::format(
       "<p class=\"muted\">{}: what changed. {}: every piece with its key and sums. {}: <code>sha256sum -c "
       "{}</code> "
-      "in this folder proves that no file has changed. Solids are in mm; names in them are the marks.</p>\n",
+      "in this folder tells whether a file has changed since. Solids are in mm; names in them are the "
+      "marks.</p>\n",
       link(kChangesName, kChangesName), link(kManifestName, kManifestName), link(kSumsName, kSumsName),
       kSumsName);
 }

@@ -196,6 +196,7 @@ TEST(Dossier, TellsClashesDecisionsAndTheTightestPlace) {
   lens.log.decisions = {
       {1, "2027-03-09T10:00:00Z", "P01-U03", 9, DecisionKind::accept, "", "Edge behind the rib."}};
   DossierFacts facts = lens.facts();
+  facts.clearances_known = true;
   facts.tightest_mm = -0.13;
   facts.tightest_between = "a prism and its rib";
   facts.clashes = 2;
@@ -234,6 +235,7 @@ TEST(Dossier, KeepsTextsApartOnEveryPaperForEverySample) {
       bring(lens, lens.plan.prisms[i].mark, Stage::cast, static_cast<int>(i) + 100000, 1);
     DossierFacts facts = lens.facts();
     facts.picture = grey(160, 90);
+    facts.clearances_known = true;
     facts.tightest_mm = 0.4;
     facts.tightest_between = "P03-U05 and the left rib of the panel that stands beside it";
     for (const PaperTrial& trial : paper_trials())

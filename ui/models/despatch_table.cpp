@@ -54,7 +54,7 @@ QString group_meaning(DespatchGroup group) {
       return words(
           QT_TRANSLATE_NOOP("despatch", "STEP: a panel's prisms and its brass in their places, in mm."));
     case DespatchGroup::lens:
-      return words(QT_TRANSLATE_NOOP("despatch", "STEP: every prism of the lens in its place, in mm."));
+      return words(QT_TRANSLATE_NOOP("despatch", "STEP: every prism and the brass, each in its place, in mm."));
     case DespatchGroup::frame:
       return words(QT_TRANSLATE_NOOP("despatch", "STEP: the whole frame and its machined parts, in mm."));
     case DespatchGroup::cutting:
@@ -78,7 +78,7 @@ QString group_meaning(DespatchGroup group) {
     case DespatchGroup::estimate:
       return words(QT_TRANSLATE_NOOP("despatch", "PDF: an offer made of the numbers of the page Works."));
     case DespatchGroup::pictures:
-      return words(QT_TRANSLATE_NOOP("despatch", "PNG: the lens as it will look."));
+      return words(QT_TRANSLATE_NOOP("despatch", "PNG: the lens as drawn."));
   }
   return {};
 }
