@@ -36,6 +36,8 @@ class PackVerb : public Verb {
   }
 
   ExitCode run(Voice& voice) override {
+    if (const Done sound = check_pack_date(papers_.choice().date); !sound)
+      return refuse(sound.problem(), voice.err);
     const auto book = open_to_read(path_, voice);
     if (!book) return refuse(book.problem(), voice.err);
     auto source = despatch_source(*book);

@@ -8,6 +8,7 @@
 #include "app/batch/mark_patterns.h"
 #include "app/batch/progress_line.h"
 #include "app/batch/verbs.h"
+#include "geometry/despatch/pack.h"
 #include "geometry/despatch/piece_files.h"
 #include "geometry/safe_file.h"
 
@@ -35,6 +36,8 @@ class PapersVerb : public Verb {
   }
 
   ExitCode run(Voice& voice) override {
+    if (const Done sound = check_pack_date(papers_.choice().date); !sound)
+      return refuse(sound.problem(), voice.err);
     const auto book = open_to_read(path_, voice);
     if (!book) return refuse(book.problem(), voice.err);
     auto source = despatch_source(*book);

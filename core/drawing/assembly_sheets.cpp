@@ -1,5 +1,7 @@
 #include <algorithm>
 
+#include <set>
+
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
@@ -15,7 +17,7 @@ constexpr double kWithHeading_mm = 10;
 
 std::string brass_words(const FramePlan& frame) {
   constexpr double kGrams = 1000;
-  const PartsTotals totals = totals_of(parts_list(frame));
+  const PartsTotals totals = totals_of(parts_list(frame, drawn_volumes(frame)));
   const std::string known =
       totals.unweighed > 0 ? fmt::format(", {} turned parts not counted", totals.unweighed) : "";
   return fmt::format("The metal of this frame weighs {:.1f} kg{}; the glass comes on top of it.",
@@ -67,6 +69,18 @@ void add_panels(CardPages& pages, const PanelAssembly& assembly) {
            {fmt::format("{}.", fmt::join(assembly.open_seats, "; "))});
 }
 
+/// Panels with ribs that no order was given for hold no prisms.
+void add_empty_panels(CardPages& pages, const FramePlan& frame, const std::vector<PanelAssembly>& panels) {
+  std::set<int> left;
+  for (const RibPlan& rib : frame.ribs) left.insert(rib.panel);
+  for (const PanelAssembly& assembly : panels)
+    for (const int panel : assembly.panels) left.erase(panel);
+  if (left.empty()) return;
+  const std::vector<int> numbers(left.begin(), left.end());
+  add_part(pages, fmt::format("Panel{} {}", numbers.size() > 1 ? "s" : "", numbers_words(numbers)),
+           {"No prisms: screw the ribs and rails together."});
+}
+
 }  // namespace
 
 Drawing assembly_sheets(const FramePlan& frame, const std::vector<PanelAssembly>& panels,
@@ -79,6 +93,7 @@ Drawing assembly_sheets(const FramePlan& frame, const std::vector<PanelAssembly>
                                                     "glaze as the holder of the prisms asks for."}
                          : numbered(whole));
   for (const PanelAssembly& assembly : panels) add_panels(pages, assembly);
+  if (!panels.empty()) add_empty_panels(pages, frame, panels);
   std::vector<UntitledSheet> sheets;
   for (SheetMaker& page : pages.take()) sheets.push_back({std::move(page), "Order of assembly", "none"});
   return titled(std::move(sheets), words);

@@ -22,9 +22,8 @@ class AssemblyOrder {
   explicit AssemblyOrder(const FramePlan& frame) : frame_(frame) {
     std::set<int> panels;
     for (const RibPlan& rib : frame.ribs) panels.insert(rib.panel);
-    for (const FlatPart& flat : frame.flats) {
-      if (flat.kind == PartKind::hinge_leaf && panels.erase(flat.panel) > 0) door_ = flat.panel;
-    }
+    door_ = door_panel();
+    panels.erase(door_);
     panels_.assign(panels.begin(), panels.end());
   }
 
@@ -38,6 +37,16 @@ class AssemblyOrder {
   }
 
  private:
+  /// Leaves stand on both sides of the hinge; its pins are set in those that do not swing. 0: no door.
+  [[nodiscard]] int door_panel() const {
+    std::set<int> leaves;
+    for (const FlatPart& flat : frame_.flats)
+      if (flat.kind == PartKind::hinge_leaf) leaves.insert(flat.panel);
+    for (const RoundPart& part : frame_.rounds)
+      if (part.kind == PartKind::hinge_pin && leaves.size() > 1) leaves.erase(part.panel);
+    return leaves.empty() ? 0 : *leaves.begin();
+  }
+
   [[nodiscard]] bool has(const std::string& mark) const {
     return std::any_of(frame_.rings.begin(), frame_.rings.end(), [&](const auto& r) { return r.mark == mark; });
   }

@@ -30,7 +30,12 @@ void write_material(DossierDesk& desk) {
       {"Tint", works.tint_percent > 0
                    ? fmt::format("{} % {}", shortest(works.tint_percent), or_not(works.tint_name))
                    : "none"},
-      {"Annealed at", fmt::format("{} C", shortest(works.anneal_c))},
+      {desk.state.at(Stage::annealed) + desk.state.at(Stage::polished) + desk.state.at(Stage::proved) +
+                   desk.state.at(Stage::glazed) >
+               0
+           ? "Annealed at"
+           : "To be annealed at",
+       fmt::format("{} C", shortest(works.anneal_c))},
       {"Frame", "brass"},
       {"Gap round a prism's end",
        fmt::format("{} {}", desk.lengths.plain(values.frame.setting_gap_mm), desk.lengths.unit())},

@@ -54,7 +54,7 @@ Outcome<Drawing> estimate(const LensPlan& plan, const WorksReckoning& works, con
   write_money(pages, works, facts, choice);
   write_hours(pages, works, facts);
   write_options(pages, facts);
-  write_not_in_it(pages, works, choice);
+  write_not_in_it(pages, plan, works, choice);
   return pages.finished("Estimate", words);
 }
 

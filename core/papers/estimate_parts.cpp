@@ -94,14 +94,17 @@ void write_offer(DocumentPages& pages, const LensPlan& plan, const WorksReckonin
   }
 }
 
+/// So that quantity times price gives the line's cost to the hundredth.
+constexpr int kQuantityDecimals = 4;
+
 void write_money(DocumentPages& pages, const WorksReckoning& works, const EstimateFacts& facts,
                  const EstimateChoice& choice) {
   const std::string& currency = works.costs.currency;
   pages.chapter(fmt::format("The money, in {}", currency), 50);
   std::vector<Cells> rows;
   for (const CostLine& line : works.costs.lines)
-    rows.push_back({item_words(line.item), decimals(line.quantity, 2), line.unit, decimals(line.unit_cost, 2),
-                    Money::printed(line.cost).words()});
+    rows.push_back({item_words(line.item), decimals(line.quantity, kQuantityDecimals), line.unit,
+                    decimals(line.unit_cost, 2), Money::printed(line.cost).words()});
   if (facts.rounding.count() != 0)
     rows.push_back({"Rounding of the lines above, each to the hundredth", "", "", "", facts.rounding.words()});
   const std::string total = DocumentPages::kTotal;
@@ -158,7 +161,7 @@ void write_options(DocumentPages& pages, const EstimateFacts& facts) {
   pages.paragraph(
       "None of these is in the total. They are reckoned at the rates above and hold the same margin.");
   std::vector<Cells> rows = {{"A set of spares: one casting of every kind", options.one_set.words()}};
-  if (options.sets > 0)
+  if (options.sets > 1)
     rows.push_back(
         {fmt::format("{} {} of spares, as asked for", options.sets, options.sets == 1 ? "set" : "sets"),
          options.all_sets.words()});
@@ -187,7 +190,8 @@ void write_options(DocumentPages& pages, const EstimateFacts& facts) {
       "and hours of one casting with its share of the loads, over the share of castings that come out.");
 }
 
-void write_not_in_it(DocumentPages& pages, const WorksReckoning& works, const EstimateChoice& choice) {
+void write_not_in_it(DocumentPages& pages, const LensPlan& plan, const WorksReckoning& works,
+                     const EstimateChoice& choice) {
   pages.chapter("What is not in it", 30);
   std::vector<std::string> points = {
       "Carriage, packing, insurance and customs.",
@@ -199,6 +203,12 @@ void write_not_in_it(DocumentPages& pages, const WorksReckoning& works, const Es
   if (!has_brass(works.costs))
     points.insert(points.begin(),
                   "The metal of the frame: its mass was not reckoned, so no brass is in the money above.");
+  if (plan.values.material.name != "acrylic")
+    points.insert(
+        points.begin(),
+        fmt::format("Prisms of {}: they are not cast from resin. Resin, moulds, prints of masters and "
+                    "hours above are reckoned as for prisms cast in acrylic; ask a glass-worker.",
+                    plan.values.material.name));
   if (works.list.totals.castings_made > 0)
     points.push_back("What has been spent so far does not change the money above; the works record has it.");
   pages.points(points);

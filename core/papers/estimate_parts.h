@@ -24,6 +24,7 @@ void write_money(DocumentPages& pages, const WorksReckoning& works, const Estima
                  const EstimateChoice& choice);
 void write_hours(DocumentPages& pages, const WorksReckoning& works, const EstimateFacts& facts);
 void write_options(DocumentPages& pages, const EstimateFacts& facts);
-void write_not_in_it(DocumentPages& pages, const WorksReckoning& works, const EstimateChoice& choice);
+void write_not_in_it(DocumentPages& pages, const LensPlan& plan, const WorksReckoning& works,
+                     const EstimateChoice& choice);
 
 }  // namespace prismwright

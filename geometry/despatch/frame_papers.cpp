@@ -1,6 +1,9 @@
 #include "geometry/despatch/frame_papers.h"
 
+#include <set>
+
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include "core/drawing/bought_list.h"
 #include "core/drawing/frame_drawings.h"
@@ -14,7 +17,7 @@ namespace {
 
 // Raised where what takes long to work out comes to be drawn otherwise; all else stands in the keys as drawn.
 constexpr int kNestFormat = 1;
-constexpr int kAssemblyFormat = 1;
+constexpr int kAssemblyFormat = 2;
 
 /// The lines of the parts list, with what the solids weigh or what closed forms give.
 Outcome<Drawing> draw_part(LensShop& shop, const std::string& first_mark, const KnownVolumes& volumes,
@@ -99,6 +102,17 @@ PanelAssembly assembly_of(const PanelFit& fit) {
   return assembly;
 }
 
+/// Prisms of the panel whose ends no pocket takes: their neighbours and the compound hold them.
+std::vector<std::string> held_by_compound(const LensPlan& plan, const FramePlan& frame, int panel) {
+  std::set<std::string> held;
+  for (const RibPlan& rib : frame.ribs)
+    for (const Pocket& pocket : rib.pockets) held.insert(pocket.marks.begin(), pocket.marks.end());
+  std::vector<std::string> marks;
+  for (const PlannedPrism& prism : plan.prisms)
+    if (prism.panel == panel && !held.contains(prism.mark)) marks.push_back(prism.mark);
+  return marks;
+}
+
 /// Everything said of a panel, with its own number left out.
 std::string said_of(const PanelAssembly& assembly) {
   std::string said = fmt::format("{}\n{}\n", assembly.first_rib, assembly.second_rib);
@@ -110,11 +124,18 @@ std::string said_of(const PanelAssembly& assembly) {
   return said;
 }
 
-std::vector<PanelAssembly> assemblies_of(const std::vector<PanelFit>& fits) {
+std::vector<PanelAssembly> assemblies_of(LensShop& shop, const std::vector<PanelFit>& fits) {
   std::vector<PanelAssembly> assemblies;
   std::vector<std::string> said;
   for (const PanelFit& fit : fits) {
     PanelAssembly own = assembly_of(fit);
+    const auto loose = held_by_compound(shop.plan(), shop.frame(), fit.panel);
+    if (!loose.empty())
+      own.steps.push_back(
+          fmt::format("No pocket takes {}: glazing compound in the joints to their neighbours holds them "
+                      "(common practice). "
+                      "Support them until it has set.",
+                      fmt::join(loose, ", ")));
     const std::string words = said_of(own);
     const auto known = std::ranges::find(said, words);
     if (known != said.end()) {
@@ -135,7 +156,7 @@ ReadyPiece assembly_paper(LensShop& shop) {
   const auto paper = [&shop](const Progress& progress) -> Outcome<Drawing> {
     const auto fits = shop.fits(progress);
     if (!fits) return fits.problem();
-    return assembly_sheets(shop.frame(), assemblies_of(**fits), shop.words());
+    return assembly_sheets(shop.frame(), assemblies_of(shop, **fits), shop.words());
   };
   return paper_piece({DespatchGroup::drawings, "assembly", "Order of assembly", "drawings/assembly", true},
                      std::move(key), assembly_sheets(shop.frame(), {}, shop.undated_words()), paper);

@@ -27,7 +27,7 @@ std::string glass_words(const LensBodies& glass) {
 std::string level_words(const Proof& proof, double within_deg) {
   return fmt::format(
       "{} within {:.3f} deg of its aim ({} is asked for); {:.2f} % of the section's light leaves so",
-      proof.worst_departure_deg <= within_deg ? "well:" : "not well:", proof.worst_departure_deg,
+      proof.worst_departure_deg <= within_deg ? "well:" : kNotWell, proof.worst_departure_deg,
       shortest(within_deg), 100 * proof.of(Fate::level));
 }
 
@@ -36,7 +36,7 @@ std::string room_words(const std::vector<Clearance>& clearances, const LengthWor
     return std::ranges::count(clearances, verdict, &Clearance::verdict);
   };
   if (const auto clashes = count(Verdict::clash); clashes > 0)
-    return fmt::format("not well: {}",
+    return fmt::format("{} {}", kNotWell,
                        clashes == 1 ? "one pair clashes" : fmt::format("{} pairs clash", clashes));
   const auto least = std::ranges::min_element(clearances, is_worse);
   if (least == clearances.end()) return "no two parts come near each other";
@@ -44,6 +44,20 @@ std::string room_words(const std::vector<Clearance>& clearances, const LengthWor
                      count(Verdict::tight) > 0 ? "look:" : "well:",
                      counted(static_cast<std::size_t>(count(Verdict::tight)), "pair", "pairs"),
                      lengths.plain(least->gap_mm), lengths.unit(), least->first, least->second);
+}
+
+/// What the frame is warned of: thin brass, a door that cannot swing and the like.
+std::string frame_words(const FramePlan& frame) {
+  if (frame.warnings.empty()) return "";
+  using Kind = FrameWarning::Kind;
+  const auto bad = std::ranges::find_if(frame.warnings, [](const FrameWarning& warning) {
+    return warning.kind == Kind::thin_brass || warning.kind == Kind::no_room;
+  });
+  const bool well = bad == frame.warnings.end();
+  const std::string more =
+      frame.warnings.size() > 1 ? fmt::format(" ({} warnings in all)", frame.warnings.size()) : "";
+  return fmt::format("{} {}{}", well ? "look:" : kNotWell,
+                     well ? frame.warnings.front().sentence : bad->sentence, more);
 }
 
 std::string miles(double nmi) { return fmt::format("{:.1f} nautical miles", nmi); }
@@ -68,6 +82,7 @@ Figures lens_figures(LensShop& shop) {
   if (const auto glass = shop.bodies()) say("Glass", glass_words(**glass));
   if (!shop.frame().flats.empty()) say("Brass", fmt::format("{:.2f} kg", shop.brass_kg()));
   say("Level", level_words(shop.proof(), values.section.level_within_deg));
+  say("Frame", frame_words(shop.frame()));
   if (const auto clearances = shop.clearances()) say("Clearances", room_words(**clearances, lengths));
   return figures;
 }
@@ -78,7 +93,8 @@ Figures light_figures(const LightReport& light) {
                   {"Character as drawn", light.character},
                   {"Nominal range", miles(light.nominal_range_nmi)}};
   if (light.half_width_deg <= 0) figures.front().second = fmt::format("{:.0f} cd in service", light.service_cd);
-  if (!light.differs.empty()) figures.emplace_back("Against the brief", "not well: " + light.differs);
+  if (!light.differs.empty())
+    figures.emplace_back("Against the brief", fmt::format("{} {}", kNotWell, light.differs));
   for (const std::string& warning : light.warnings) figures.emplace_back("Light", "look: " + warning);
   return figures;
 }

@@ -11,6 +11,9 @@ namespace prismwright {
 /// Caption and words of the figures that the start page of a pack gives.
 using Figures = std::vector<std::pair<std::string, std::string>>;
 
+/// What the words of a figure begin with when something is amiss; a pack that says so is not well.
+inline constexpr const char* kNotWell = "not well:";
+
 /// Of the lens: order, focal distance, panels, prisms, masses, proof, clearances. Takes no time where solids
 /// and clearances stand.
 Figures lens_figures(LensShop& shop);

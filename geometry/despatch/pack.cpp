@@ -11,6 +11,7 @@
 
 #include "core/lens/quantities.h"
 #include "core/works/works_checks.h"
+#include "geometry/despatch/lens_figures.h"
 #include "geometry/despatch/pack_folder.h"
 #include "geometry/despatch/pack_manifest.h"
 #include "geometry/despatch/sha256.h"
@@ -36,10 +37,7 @@ Problem stopped() { return {Trouble::stopped, "stopped", "", "The pack was stopp
 Done check_ask(const DespatchDesk& desk, const PackAsk& ask) {
   if (ask.packs_folder.empty())
     return request_problem("folder", "", "No folder for the packs was named. Choose one.");
-  const std::string& date = desk.choice().date;
-  if (read_day(date)) return {};
-  return request_problem(
-      "date", date, fmt::format("The date \"{}\" is no day of the form 2026-03-31. Give one like that.", date));
+  return check_pack_date(desk.choice().date);
 }
 
 const PackedPiece* find_piece(const PackManifest& manifest, const DespatchPiece& piece) {
@@ -259,6 +257,9 @@ class Packing {
       manifest().light_figures = last_->manifest.light_figures;
     else if (has_light())
       manifest().light_figures = desk_.light_figures();
+    for (const auto* figures : {&manifest().figures, &manifest().light_figures})
+      for (const auto& [caption, words] : *figures)
+        if (words.starts_with(kNotWell)) report_.well = false;
     if (last_) report_.changes = changes_since(last_->manifest, manifest());
     report_.notes.insert(report_.notes.end(), desk_.notes().begin(), desk_.notes().end());
   }
@@ -286,6 +287,12 @@ class Packing {
 };
 
 }  // namespace
+
+Done check_pack_date(const std::string& date) {
+  if (read_day(date)) return {};
+  return request_problem(
+      "date", date, fmt::format("The date \"{}\" is no day of the form 2026-03-31. Give one like that.", date));
+}
 
 Outcome<PackReport> write_pack(DespatchDesk& desk, const PackAsk& ask, const Progress& progress) {
   try {

@@ -71,6 +71,9 @@ std::vector<std::string> values_changed(const PackManifest& last, const LensValu
 /// The letter that follows: A, B, ..., Z, AA; numbers count on; other words get a number. "A" after none.
 std::string next_revision(const std::string& last);
 
+/// Refuses what is no day of the form 2026-03-31 (code "date").
+Done check_pack_date(const std::string& date);
+
 struct PackAsk {
   std::string packs_folder;           ///< in which the dated folder comes to lie; made where missing
   std::vector<DespatchGroup> groups;  ///< empty: all
