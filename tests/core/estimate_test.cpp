@@ -50,7 +50,7 @@ TEST(Estimate, HoldsEveryLineStepAndTotalOfTheWorksPageToThePrintedDigit) {
   const Costs& costs = fourth().works.costs;
   ASSERT_EQ(costs.lines.size(), 5u);
   for (const CostLine& line : costs.lines)
-    EXPECT_THAT(words, HasSubstr(fmt::format("{:.2f} {} {:.2f} {:.2f}", line.quantity, line.unit,
+    EXPECT_THAT(words, HasSubstr(fmt::format("{:.4f} {} {:.2f} {:.2f}", line.quantity, line.unit,
                                              line.unit_cost, line.cost)))
         << line.item;
   for (const StepCost& step : costs.steps)
