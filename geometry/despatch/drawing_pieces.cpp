@@ -27,8 +27,8 @@ PaperWords drawing_words(const std::string& name, const std::string& words) {
 
 ReadyPiece arrangement(LensShop& shop) {
   PieceKey key("arrangement", kArrangementFormat);
-  add_glass(key, shop.plan());
-  add_metal(key, shop.frame());
+  key << shop.glass_sum();
+  key << shop.metal_sum();
   const auto paper = [&shop](const Progress& progress) -> Outcome<Drawing> {
     const auto studio = shop.studio(progress);
     if (!studio) return studio.problem();

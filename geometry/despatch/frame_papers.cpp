@@ -150,8 +150,8 @@ std::vector<PanelAssembly> assemblies_of(LensShop& shop, const std::vector<Panel
 
 ReadyPiece assembly_paper(LensShop& shop) {
   PieceKey key("assembly", kAssemblyFormat);
-  add_glass(key, shop.plan());
-  add_metal(key, shop.frame());
+  key << shop.glass_sum();
+  key << shop.metal_sum();
   add_values(key, shop.values(), {"section.gap_mm", "frame"});
   const auto paper = [&shop](const Progress& progress) -> Outcome<Drawing> {
     const auto fits = shop.fits(progress);

@@ -97,7 +97,7 @@ std::vector<std::string> marks_of(const FramePlan& frame) {
 
 ReadyPiece whole_frame(LensShop& shop) {
   PieceKey key = step_key("frame");
-  add_metal(key, shop.frame());
+  key << shop.metal_sum();
   DespatchPiece piece{DespatchGroup::frame, "frame", "The whole frame",
                       key.text(),           false,   shop.clashes().why(marks_of(shop.frame()))};
   return {std::move(piece), [&shop](const std::string& folder, const Progress& progress) {

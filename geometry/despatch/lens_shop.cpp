@@ -8,6 +8,7 @@
 #include <sys/resource.h>
 
 #include "core/works/works_checks.h"
+#include "geometry/despatch/despatch_keys.h"
 #include "geometry/frame_exports.h"
 #include "geometry/glass_by_zone.h"
 
@@ -96,6 +97,24 @@ const FramePlan& LensShop::frame() {
 const std::vector<Landing>& LensShop::landings() {
   if (!landings_) landings_ = prismwright::landings(frame(), plan());
   return *landings_;
+}
+
+const std::string& LensShop::glass_sum() {
+  if (glass_sum_.empty()) {
+    PieceKey key("glass", 1);
+    add_glass(key, plan());
+    glass_sum_ = key.text();
+  }
+  return glass_sum_;
+}
+
+const std::string& LensShop::metal_sum() {
+  if (metal_sum_.empty()) {
+    PieceKey key("metal", 1);
+    add_metal(key, frame());
+    metal_sum_ = key.text();
+  }
+  return metal_sum_;
 }
 
 const WorksKinds& LensShop::kinds() {

@@ -58,6 +58,9 @@ class LensShop {
   const FramePlan& frame();
   /// How the prisms bear in the ribs.
   const std::vector<Landing>& landings();
+  /// Sums over all prisms, and over all metal, for the keys of what comes of the whole lens.
+  const std::string& glass_sum();
+  const std::string& metal_sum();
   const WorksKinds& kinds();
   const std::vector<Master>& masters() { return kinds().masters; }
   /// Make list, loads, time and money as they stand on a day.
@@ -98,6 +101,8 @@ class LensShop {
  private:
   DespatchSource source_;
   PaperChoice choice_;
+  std::string glass_sum_;
+  std::string metal_sum_;
   std::optional<std::vector<Landing>> landings_;
   std::optional<WorksKinds> kinds_;
   std::optional<Proof> proof_;

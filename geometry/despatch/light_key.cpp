@@ -7,8 +7,8 @@ namespace prismwright {
 PieceKey light_key(LensShop& shop, std::string_view what) {
   PieceKey key("light", kLightFormat);
   key << what;
-  add_glass(key, shop.plan());
-  add_metal(key, shop.frame());
+  key << shop.glass_sum();
+  key << shop.metal_sum();
   add_values(key, shop.values(),
              {"brief.order", "brief.focal_mm", "brief.work", "brief.panels", "brief.character",
               "brief.height_m", "panels", "material", "section", "lamp", "light"});

@@ -38,7 +38,7 @@ ReadyPiece quick_list(const std::string& name, const std::string& words, std::st
 
 ReadyPiece prisms_list(LensShop& shop) {
   PieceKey key("prisms list", kPrismsFormat);
-  add_glass(key, shop.plan());
+  key << shop.glass_sum();
   key << shop.values().material.density_g_cm3;
   for (const PlannedPrism& prism : shop.plan().prisms) {
     const Master* master = master_of_mark(shop.masters(), prism.mark);
@@ -54,7 +54,7 @@ ReadyPiece prisms_list(LensShop& shop) {
 
 ReadyPiece parts_list_piece(LensShop& shop) {
   PieceKey key("parts list", kPartsFormat);
-  add_metal(key, shop.frame());
+  key << shop.metal_sum();
   add_sheets(key, shop.values().frame);
   return list_piece("parts", "Parts of the frame", key.text(),
                     [&shop](const Progress& progress) -> Outcome<std::string> {

@@ -16,8 +16,8 @@ ReadyPiece picture_piece(LensShop& shop, const LensPicture& picture) {
   const auto& [name, eye, words] = picture;
   PieceKey key("picture", kPictureFormat);
   key << eye.azimuth_deg << eye.elevation_deg << kPictureWide << kPictureHigh;
-  add_glass(key, shop.plan());
-  add_metal(key, shop.frame());
+  key << shop.glass_sum();
+  key << shop.metal_sum();
   DespatchPiece piece{DespatchGroup::pictures, name, words, key.text(), false, {}};
   return {std::move(piece),
           [&shop, eye, path = "pictures/" + name + ".png"](

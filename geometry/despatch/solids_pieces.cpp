@@ -120,7 +120,7 @@ ReadyPieces lens_pieces(LensShop& shop) {
   const FirstOfShape firsts(shop.plan());
   PieceKey key = step_key("lens");
   for (const PlannedPrism& prism : shop.plan().prisms) add_prism(key, prism, firsts);
-  add_metal(key, shop.frame());
+  key << shop.metal_sum();
   DespatchPiece piece{DespatchGroup::lens, "lens", "The whole lens, glass and brass",
                       key.text(),          false,  shop.clashes().why_any()};
   return std::vector<ReadyPiece>{{std::move(piece), assembly_writer(shop, "lens", 0, "lens.step")}};
