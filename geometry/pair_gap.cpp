@@ -70,9 +70,10 @@ class Pair {
     if (found.floor) gaps.end = moved(*found.floor, to_first);
     gaps.side = moved(*found.walls, to_first);
     if (meets) {
-      const double overlap = second_.plate->overlap_mm3(*first_.form, to_plate);
       const bool at_end = gaps.end && gaps.end->gap_mm < gaps.side->gap_mm;
       SolidGap& worse = at_end ? *gaps.end : *gaps.side;
+      double overlap = second_.plate->overlap_mm3(*first_.form, to_plate);
+      if (overlap <= kNone_mm3) overlap = shallow_overlap_mm3(first_.form->shape(), second_shape());
       worse.gap_mm = overlap > kNone_mm3 || worse.gap_mm < kTouching_mm ? 0 : worse.gap_mm;
       worse.overlap_mm3 = overlap > kNone_mm3 ? overlap : 0;
     }
@@ -159,7 +160,10 @@ class Pair {
   // What is so near that it may overlap is settled by the common volume.
   [[nodiscard]] SolidGap settled(SolidGap gap) const {
     if (gap.gap_mm >= kMeets_mm) return gap;
-    const double overlap = common_volume_mm3(first_.form->shape(), second_shape());
+    double overlap = common_volume_mm3(first_.form->shape(), second_shape());
+    // Metal that rests on metal is looked at once: there are many such pairs, and their faces are flat.
+    if (overlap <= kNone_mm3 && (first_.prism || second_.prism))
+      overlap = shallow_overlap_mm3(first_.form->shape(), second_shape());
     if (overlap > kNone_mm3) {
       gap.gap_mm = 0;
       gap.overlap_mm3 = overlap;
