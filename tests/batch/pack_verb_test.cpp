@@ -11,8 +11,8 @@ class PackVerb : public BatchDesk {
  protected:
   /// A belt of few prisms: every answer waits for its clearances.
   std::string make_few_prisms() {
-    return make_small_belt(
-        {"section.refracting_to_deg=10", "section.upper_to_deg=18", "section.lower_to_deg=10"});
+    return make_small_belt({"section.refracting_to_deg=10", "section.upper_to_deg=18",
+                            "section.lower_to_deg=10", "frame.least_brass_mm=1"});
   }
   Answer pack(const std::string& book, std::vector<std::string> more) const {
     std::vector<std::string> words = {"pack", book, "--out", at("packs"), "--date", "2026-03-31"};
@@ -48,6 +48,16 @@ TEST_F(PackVerb, PacksTheGroupsAskedForAndListsHowTheyStandAfterwards) {
   EXPECT_THAT(again.out, HasSubstr("packs/lens-2026-03-31-2"));
 }
 
+TEST_F(PackVerb, IsNotWellWhereTheFrameIsNot) {
+  const std::string book = make_few_prisms();
+  ASSERT_EQ(ask({"set", book, "frame.least_brass_mm=3"}).code, 0);
+  ASSERT_EQ(ask({"frame", book}).code, 1) << "brass thinner than 3 mm";
+  const Answer packed = pack(book, {"--only", "lists", "--json"});
+  EXPECT_EQ(packed.code, 1);
+  EXPECT_FALSE(packed.json().at("well").get<bool>());
+  EXPECT_THAT(packed.json().at("withheld"), testing::IsEmpty());
+}
+
 TEST_F(PackVerb, RefusesWhatCannotBe) {
   const std::string book = make_book({"--order", "6", "--work", "belt"});
   const auto refused = [&](std::vector<std::string> words, const char* told) {
@@ -65,6 +75,12 @@ TEST_F(PackVerb, RefusesWhatCannotBe) {
   const Answer dated = ask({"pack", book, "--out", at("packs"), "--date", "31.3.26"});
   EXPECT_EQ(dated.code, 2);
   EXPECT_THAT(dated.err, HasSubstr("31.3.26"));
+  for (const char* verb : {"pack", "papers"}) {
+    const Answer answer = ask({verb, book, "--out", at("packs"), "--date", "2026-02-30"});
+    EXPECT_EQ(answer.code, 2);
+    EXPECT_THAT(answer.err, HasSubstr("2026-02-30"));
+    EXPECT_FALSE(std::filesystem::exists(at("packs")));
+  }
 }
 
 TEST_F(PackVerb, DrawsPapersAloneByName) {

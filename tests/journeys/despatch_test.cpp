@@ -30,8 +30,9 @@ class Despatch : public WholeJob {
 };
 
 TEST_F(Despatch, PacksALensWholeAndAfterAChangeOnlyWhatChanged) {
-  const std::string book = make_small_belt({"brief.title=Low Head", "section.refracting_to_deg=10",
-                                            "section.upper_to_deg=18", "section.lower_to_deg=10"});
+  const std::string book =
+      make_small_belt({"brief.title=Low Head", "section.refracting_to_deg=10", "section.upper_to_deg=18",
+                       "section.lower_to_deg=10", "frame.least_brass_mm=1"});
   record(book, {"P01-C", "mastered", "--by", "A"});
   const Answer first = ask({"pack", book, "--out", at("packs"), "--date", "2026-03-31", "--json"});
   ASSERT_EQ(first.code, 0) << first.err << first.out;

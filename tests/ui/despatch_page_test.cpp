@@ -292,7 +292,7 @@ class DespatchOfAClash : public DespatchOnScreen {
 TEST_F(DespatchOfAClash, IsWithheldInWordsAndLeadsToTheClearances) {
   QTreeWidgetItem* withheld = nullptr;
   for (QTreeWidgetItem* item : tree()->findItems("Prism ", Qt::MatchStartsWith | Qt::MatchRecursive, 0))
-    if (item->parent() && item->text(1) == "✕ withheld") withheld = item;
+    if (item->parent() == group("Prism solids") && item->text(1) == "✕ withheld") withheld = item;
   ASSERT_TRUE(withheld);
   EXPECT_TRUE(group("Prism solids")->text(1).contains("withheld"));
   clickRow(withheld);
