@@ -27,12 +27,6 @@ bool same_stock(const NestSheet& a, const NestSheet& b) {
   return a.metal == b.metal && a.thickness_mm == b.thickness_mm;
 }
 
-std::vector<std::string> marks_of(const std::vector<FlatPart>& flats, const AlikePlates& alike) {
-  std::vector<std::string> marks;
-  for (const std::size_t i : alike) marks.push_back(flats[i].mark);
-  return marks;
-}
-
 /// Parts of one solid, the first of them leading.
 using AlikeBodies = std::vector<const FrameBody*>;
 
@@ -116,10 +110,8 @@ class FrameExport {
     for (std::size_t i = 0; i < nest_.sheets.size(); ++i) {
       const std::string name = nest_file_name(nest_, i);
       if (const Done on = next(i, nest_.sheets.size(), name); !on) return on;
-      const std::string title =
-          fmt::format("{}{}sheet {} of {}", choice_.words.title, choice_.words.title.empty() ? "" : ", ", i + 1,
-                      nest_.sheets.size());
-      if (const Done done = put(name, nest_dxf(nest_.sheets[i], plan_.flats, title)); !done) return done;
+      const std::string words = nest_words(choice_.words.title, nest_, i);
+      if (const Done done = put(name, nest_dxf(nest_.sheets[i], plan_.flats, words)); !done) return done;
     }
     return {};
   }
@@ -199,6 +191,16 @@ std::vector<PartsLine> listed_parts(const FramePlan& plan, const std::vector<Fra
   KnownVolumes volumes;
   for (const FrameBody& body : bodies) volumes[body.mark] = body.volume_mm3;
   return parts_list(plan, volumes);
+}
+
+std::vector<std::string> marks_of(const std::vector<FlatPart>& flats, const AlikePlates& alike) {
+  std::vector<std::string> marks;
+  for (const std::size_t i : alike) marks.push_back(flats[i].mark);
+  return marks;
+}
+
+std::string nest_words(const std::string& title, const Nest& nest, std::size_t sheet) {
+  return fmt::format("{}{}sheet {} of {}", title, title.empty() ? "" : ", ", sheet + 1, nest.sheets.size());
 }
 
 std::string nest_file_name(const Nest& nest, std::size_t sheet) {

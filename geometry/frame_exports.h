@@ -6,6 +6,7 @@
 #include "core/base/outcome.h"
 #include "core/base/progress.h"
 #include "core/drawing/house_words.h"
+#include "core/frame/cut_shapes.h"
 #include "core/frame/nest.h"
 #include "core/frame/parts_list.h"
 #include "geometry/frame_bodies.h"
@@ -40,6 +41,12 @@ Outcome<std::vector<std::string>> export_frame(const FramePlan& plan, const std:
 
 /// The parts list with the masses of the solids.
 std::vector<PartsLine> listed_parts(const FramePlan& plan, const std::vector<FrameBody>& bodies);
+
+/// Marks of plates that are alike.
+std::vector<std::string> marks_of(const std::vector<FlatPart>& flats, const AlikePlates& alike);
+
+/// What stands on a nested sheet: "Low Head, sheet 1 of 3".
+std::string nest_words(const std::string& title, const Nest& nest, std::size_t sheet);
 
 /// File name of a nested sheet, without its folder: "nest_brass_5mm_1of3.dxf", counted by metal and thickness.
 std::string nest_file_name(const Nest& nest, std::size_t sheet);

@@ -161,7 +161,7 @@ class Pair {
   [[nodiscard]] SolidGap settled(SolidGap gap) const {
     if (gap.gap_mm >= kMeets_mm) return gap;
     double overlap = common_volume_mm3(first_.form->shape(), second_shape());
-    // Metal that rests on metal is looked at once: there are many such pairs, and their faces are flat.
+    // Not of metal alone: very many such pairs rest on each other by design.
     if (overlap <= kNone_mm3 && (first_.prism || second_.prism))
       overlap = shallow_overlap_mm3(first_.form->shape(), second_shape());
     if (overlap > kNone_mm3) {

@@ -12,9 +12,6 @@ namespace prismwright {
 namespace {
 
 // As core/papers/estimate.h has them.
-constexpr double kMostMargin_percent = 500;
-constexpr int kMostValid_days = 3650;
-constexpr int kMostSpareSets = 20;
 
 }  // namespace
 
@@ -27,13 +24,13 @@ void PaperAsk::add_options(CLI::App& command) {
   command.add_flag("--inches", choice_.inches, "lengths in inches");
   EstimateChoice& estimate = choice_.estimate;
   command.add_option("--margin-percent", estimate.margin_percent, "estimate: upon the reckoned cost")
-      ->check(CLI::Range(0.0, kMostMargin_percent))
+      ->check(CLI::Range(0.0, EstimateChoice::kMostMargin_percent))
       ->capture_default_str();
   command.add_option("--valid-days", estimate.valid_days, "estimate: it stands for so many days")
-      ->check(CLI::Range(1, kMostValid_days))
+      ->check(CLI::Range(1, EstimateChoice::kMostDays))
       ->capture_default_str();
   command.add_option("--spare-sets", estimate.spare_sets, "estimate: sets of spares that are offered")
-      ->check(CLI::Range(0, kMostSpareSets))
+      ->check(CLI::Range(0, EstimateChoice::kMostSets))
       ->capture_default_str();
   command.add_option("--note", estimate.note, "estimate: a note in your own words");
 }

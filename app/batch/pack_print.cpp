@@ -17,10 +17,8 @@ const PackManifest* manifest_of(const LastPack* last) { return last ? &last->man
 
 const PackedPiece* packed_piece(const DespatchPiece& piece, const LastPack* last) {
   if (!last) return nullptr;
-  const auto found = std::ranges::find_if(last->manifest.pieces, [&](const PackedPiece& packed) {
-    return packed.piece.group == piece.group && packed.piece.name == piece.name;
-  });
-  return found == last->manifest.pieces.end() || found->files.empty() ? nullptr : &*found;
+  const PackedPiece* found = find_packed(last->manifest, piece);
+  return found && !found->files.empty() ? found : nullptr;
 }
 
 struct FileCount {

@@ -74,16 +74,21 @@ void DocumentPages::title(const std::string& words, const std::string& under) {
   skip(2);
 }
 
-void DocumentPages::chapter(const std::string& words, double with_mm) {
-  const double size = kChapter_mm * scale_;
-  if (!need(2.6 * size + with_mm * scale_)) pages_.skip(0.9 * size);
+void DocumentPages::write_heading(const std::string& words, double size_mm) {
   const PaperPoint at = place();
-  maker().write({shortened(clean_words(words), size, wide(), true),
-                 {at.x, at.y - size},
-                 size,
+  maker().write({shortened(clean_words(words), size_mm, wide(), true),
+                 {at.x, at.y - size_mm},
+                 size_mm,
                  Anchor::left,
                  false,
                  true});
+}
+
+void DocumentPages::chapter(const std::string& words, double with_mm) {
+  const double size = kChapter_mm * scale_;
+  if (!need(2.6 * size + with_mm * scale_)) pages_.skip(0.9 * size);
+  write_heading(words, size);
+  const PaperPoint at = place();
   maker().line({at.x, at.y - 1.45 * size}, {at.x + wide(), at.y - 1.45 * size}, LineClass::outline);
   pages_.skip(2.0 * size);
 }
@@ -91,13 +96,7 @@ void DocumentPages::chapter(const std::string& words, double with_mm) {
 void DocumentPages::section(const std::string& words, double with_mm) {
   const double size = kSection_mm * scale_;
   if (!need(2.6 * size + with_mm * scale_)) pages_.skip(0.6 * size);
-  const PaperPoint at = place();
-  maker().write({shortened(clean_words(words), size, wide(), true),
-                 {at.x, at.y - size},
-                 size,
-                 Anchor::left,
-                 false,
-                 true});
+  write_heading(words, size);
   pages_.skip(1.7 * size);
 }
 

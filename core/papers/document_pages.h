@@ -82,6 +82,7 @@ class DocumentPages {
   [[nodiscard]] double row_height(const Grid& grid, const Cells& cells, bool bold) const;
   void write_row(const Grid& grid, const Cells& cells, PaperPoint top_left, bool bold);
   double write_head(const Grid& grid, PaperPoint top_left);  ///< answers its height
+  void write_heading(const std::string& words, double size_mm);
   void write_words(const std::string& words, double size_mm, double indent_mm);
   /// Answers the height that it takes; `write`: writes it too.
   double write_fact(const Fact& fact, PaperPoint top_left, double wide, bool write);

@@ -11,30 +11,26 @@ namespace prismwright {
 
 namespace {
 
-constexpr double kMostMargin_percent = 500;
-constexpr int kMostDays = 3650;
-constexpr int kMostSets = 20;
-
 Done check(const EstimateChoice& choice) {
   if (!std::isfinite(choice.margin_percent) || choice.margin_percent < 0 ||
-      choice.margin_percent > kMostMargin_percent)
+      choice.margin_percent > EstimateChoice::kMostMargin_percent)
     return request_problem(
         "margin", "margin_percent",
         fmt::format("A margin of {:g} % is asked for, which is not from 0 to {:g}. Give a margin in "
                     "percent upon the reckoned cost.",
-                    choice.margin_percent, kMostMargin_percent));
-  if (choice.valid_days < 1 || choice.valid_days > kMostDays)
+                    choice.margin_percent, EstimateChoice::kMostMargin_percent));
+  if (choice.valid_days < 1 || choice.valid_days > EstimateChoice::kMostDays)
     return request_problem(
         "valid_days", "valid_days",
         fmt::format("The offer is to hold for {} days, which is not from 1 to {}. Give a number of "
                     "days from its date.",
-                    choice.valid_days, kMostDays));
-  if (choice.spare_sets < 0 || choice.spare_sets > kMostSets)
+                    choice.valid_days, EstimateChoice::kMostDays));
+  if (choice.spare_sets < 0 || choice.spare_sets > EstimateChoice::kMostSets)
     return request_problem(
         "spare_sets", "spare_sets",
         fmt::format("{} sets of spares are asked for, which is not from 0 to {}. Give a number of "
                     "sets, one casting of every kind each.",
-                    choice.spare_sets, kMostSets));
+                    choice.spare_sets, EstimateChoice::kMostSets));
   return {};
 }
 

@@ -11,9 +11,13 @@ namespace prismwright {
 
 /// What the maker says of an offer; everything else is the works page's.
 struct EstimateChoice {
-  double margin_percent = 0;  ///< upon the reckoned cost, 0 to 500
-  int valid_days = 60;        ///< from the date, 1 to 3650
-  int spare_sets = 1;         ///< of the optional spares: one casting of every kind each, 0 to 20
+  static constexpr double kMostMargin_percent = 500;
+  static constexpr int kMostDays = 3650;
+  static constexpr int kMostSets = 20;
+
+  double margin_percent = 0;  ///< upon the reckoned cost, from 0
+  int valid_days = 60;        ///< from the date, from 1
+  int spare_sets = 1;         ///< of the optional spares: one casting of every kind each, from 0
   std::string note;           ///< in the maker's own words
 };
 

@@ -1,5 +1,3 @@
-#include <fmt/format.h>
-
 #include "core/frame/cut_shapes.h"
 #include "core/frame/cut_words.h"
 #include "geometry/despatch/despatch_keys.h"
@@ -15,12 +13,6 @@ namespace {
 
 /// Raised when nest_flats or nest_dxf come to give other bytes.
 constexpr int kNestFormat = 1;
-
-std::vector<std::string> marks_of(const std::vector<FlatPart>& flats, const AlikePlates& alike) {
-  std::vector<std::string> marks;
-  for (const std::size_t i : alike) marks.push_back(flats[i].mark);
-  return marks;
-}
 
 /// One shape of plate. Its file is so soon made that its key is that of the file's own bytes.
 ReadyPiece plate_piece(LensShop& shop, const AlikePlates& alike) {
@@ -41,10 +33,8 @@ Outcome<std::vector<std::string>> write_nests(LensShop& shop, const std::string&
   if (!nest) return nest.problem();
   PieceFiles files(folder);
   const auto& sheets = (*nest)->sheets;
-  const std::string& title = shop.values().brief.title;
   for (std::size_t i = 0; i < sheets.size() && files.well(); ++i) {
-    const std::string words =
-        fmt::format("{}{}sheet {} of {}", title, title.empty() ? "" : ", ", i + 1, sheets.size());
+    const std::string words = nest_words(shop.values().brief.title, **nest, i);
     files.put("cutting/" + nest_file_name(**nest, i),
               std::string_view(nest_dxf(sheets[i], shop.frame().flats, words)));
   }

@@ -40,13 +40,6 @@ Done check_ask(const DespatchDesk& desk, const PackAsk& ask) {
   return check_pack_date(desk.choice().date);
 }
 
-const PackedPiece* find_piece(const PackManifest& manifest, const DespatchPiece& piece) {
-  const auto found = std::ranges::find_if(manifest.pieces, [&](const PackedPiece& packed) {
-    return packed.piece.group == piece.group && packed.piece.name == piece.name;
-  });
-  return found == manifest.pieces.end() ? nullptr : &*found;
-}
-
 /// Making one pack, from the list of its pieces to its place among the others.
 class Packing {
  public:
@@ -109,7 +102,7 @@ class Packing {
   /// Whether any piece came, went, or will be made anew for a change.
   [[nodiscard]] bool differs() const {
     for (const DespatchPiece& piece : wanted_) {
-      const PackedPiece* known = find_piece(last_->manifest, piece);
+      const PackedPiece* known = find_packed(last_->manifest, piece);
       if (!known || known->piece.key != piece.key) return true;
       // What was refused when it was made is withheld in the last pack alone: it will be refused again.
       const bool refused_then = known->files.empty() && piece.withheld.empty();
@@ -127,7 +120,7 @@ class Packing {
   /// The piece as it lies in an earlier pack, if it is still what it would be.
   [[nodiscard]] const PackedPiece* kept_piece(const DespatchPiece& piece) const {
     if (!last_ || state_of(piece, &last_->manifest) != DespatchState::fresh) return nullptr;
-    const PackedPiece* known = find_piece(last_->manifest, piece);
+    const PackedPiece* known = find_packed(last_->manifest, piece);
     return known && piece.group == DespatchGroup::estimate && is_over(*known) ? nullptr : known;
   }
 

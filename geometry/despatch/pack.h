@@ -43,6 +43,8 @@ struct PackManifest {
   std::vector<PackedPiece> pieces;
 };
 /// Refused (file Problem): no manifest, one that is damaged (code "manifest") or of a newer program ("newer").
+/// The piece of the same group and name, or null.
+const PackedPiece* find_packed(const PackManifest& manifest, const DespatchPiece& piece);
 Outcome<PackManifest> read_manifest(const std::string& pack_folder);
 
 /// The newest pack of this book in a folder of packs, with its path; blank when there is none. Groups that it

@@ -112,13 +112,18 @@ const char* name_of(DespatchState state) {
   return "";
 }
 
+const PackedPiece* find_packed(const PackManifest& manifest, const DespatchPiece& piece) {
+  const auto found = std::ranges::find_if(manifest.pieces, [&](const PackedPiece& packed) {
+    return packed.piece.group == piece.group && packed.piece.name == piece.name;
+  });
+  return found == manifest.pieces.end() ? nullptr : &*found;
+}
+
 DespatchState state_of(const DespatchPiece& piece, const PackManifest* last) {
   if (!piece.withheld.empty()) return DespatchState::withheld;
   if (!last) return DespatchState::unpacked;
-  const auto known = std::ranges::find_if(last->pieces, [&](const PackedPiece& packed) {
-    return packed.piece.group == piece.group && packed.piece.name == piece.name;
-  });
-  if (known == last->pieces.end() || known->files.empty()) return DespatchState::unpacked;
+  const PackedPiece* known = find_packed(*last, piece);
+  if (!known || known->files.empty()) return DespatchState::unpacked;
   return known->piece.key == piece.key ? DespatchState::fresh : DespatchState::stale;
 }
 

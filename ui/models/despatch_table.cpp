@@ -149,10 +149,8 @@ QString why_words(const DespatchListing& listing, std::size_t piece) {
 
 const PackedPiece* packed_piece(const DespatchListing& listing, const DespatchPiece& piece) {
   if (!listing.last) return nullptr;
-  for (const PackedPiece& packed : listing.last->manifest.pieces)
-    if (packed.piece.group == piece.group && packed.piece.name == piece.name)
-      return packed.files.empty() ? nullptr : &packed;
-  return nullptr;
+  const PackedPiece* found = find_packed(listing.last->manifest, piece);
+  return found && !found->files.empty() ? found : nullptr;
 }
 
 CellSheet despatch_sheet(const DespatchListing& listing) {

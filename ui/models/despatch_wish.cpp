@@ -39,9 +39,10 @@ DespatchWish kept_despatch_wish(const QString& book_path) {
   for (const Paper paper : {Paper::a4, Paper::a3, Paper::letter})
     if (kept("paper").toString() == QLatin1String(name_of(paper))) wish.choice.paper = paper;
   EstimateChoice& estimate = wish.choice.estimate;
-  estimate.margin_percent = within(kept("margin"), 0.0, 500.0, estimate.margin_percent);
-  estimate.valid_days = within(kept("days"), 1, 3650, estimate.valid_days);
-  estimate.spare_sets = within(kept("spares"), 0, 20, estimate.spare_sets);
+  estimate.margin_percent =
+      within(kept("margin"), 0.0, EstimateChoice::kMostMargin_percent, estimate.margin_percent);
+  estimate.valid_days = within(kept("days"), 1, EstimateChoice::kMostDays, estimate.valid_days);
+  estimate.spare_sets = within(kept("spares"), 0, EstimateChoice::kMostSets, estimate.spare_sets);
   estimate.note = kept("note").toString().toStdString();
   return wish;
 }

@@ -104,13 +104,15 @@ QWidget* DespatchForm::makeEstimate() {
     add_field(row, label, number);
     return number;
   };
-  margin_ = field(of_estimate("%", 0, 500, tr("Margin"), tr("Upon the reckoned cost"), QuantityForm::number),
+  margin_ = field(of_estimate("%", 0, EstimateChoice::kMostMargin_percent, tr("Margin"),
+                              tr("Upon the reckoned cost"), QuantityForm::number),
                   "despatch.margin", tr("&Margin"));
-  days_ = field(of_estimate("days", 1, 3650, tr("Valid for"), tr("The offer holds so long from its date")),
+  days_ = field(of_estimate("days", 1, EstimateChoice::kMostDays, tr("Valid for"),
+                            tr("The offer holds so long from its date")),
                 "despatch.days", tr("Val&id for"));
-  spares_ = field(
-      of_estimate("", 0, 20, tr("Spare sets"), tr("Offered beside the lens: one casting of every kind each")),
-      "despatch.spares", tr("Spare &sets"));
+  spares_ = field(of_estimate("", 0, EstimateChoice::kMostSets, tr("Spare sets"),
+                              tr("Offered beside the lens: one casting of every kind each")),
+                  "despatch.spares", tr("Spare &sets"));
   note_ = named(new QLineEdit(body), "despatch.note");
   add_field(row, tr("&Note"), note_);
   row->setStretchFactor(note_, 1);
