@@ -91,7 +91,8 @@ class HingeMaker {
   void add_leaf(const std::string& mark, const RibPlan& rib, HeightRange heights, double play_mm) {
     const auto edge = outer_edge(rib.outline, heights);
     const double back = gap_mm_ / 2;
-    LeafPlan leaf{settings_.hinge_pin_mm, knuckle_mm_, back, back + plate_thickness_mm(rib), 0, 0, 0};
+    LeafPlan leaf{settings_.hinge_pin_mm, knuckle_mm_, back, back + plate_thickness_mm(rib), 0, 0, 0, 0};
+    leaf.inside_radius_mm = settings_.inside_radius_mm;
     leaf.edge_x_mm = edge->most_u_mm - pin_u_mm_;
     leaf.flange_x_mm = edge->least_u_mm - 2 * screw_inside(rib) - pin_u_mm_;
     leaf.flange_mm = 2 * settings_.screw_mm;

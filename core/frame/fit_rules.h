@@ -17,6 +17,8 @@ struct FitRules {
   /// more keenly cannot be helped.
   double least_left_radius_mm = 0;
   double least_right_radius_mm = 0;
+  /// Steps shorter than this are taken in by their neighbours where the allowance has room; 0: none are.
+  double least_step_mm = 0;
   /// Edges of the polygon that stay exactly as they are, a straight step each; none when blank.
   std::function<bool(PlatePoint from, PlatePoint to)> keeps_edge;
 };

@@ -6,6 +6,7 @@
 #include "core/frame/fit_rules.h"
 #include "core/frame/plate_step.h"
 #include "core/frame/soft_joints.h"
+#include "core/frame/speck_free.h"
 #include "core/frame/stretch_fit.h"
 
 namespace prismwright {
@@ -157,7 +158,7 @@ std::size_t end_of_longest(const StretchFitter& fitter, std::size_t start, std::
 }  // namespace
 
 PlateChain fitted_chain(const PlateOutline& outline, double within_mm, double corner_deg) {
-  return fitted_chain(outline, FitRules{within_mm, corner_deg, {}, 0, 0, {}});
+  return fitted_chain(outline, FitRules{within_mm, corner_deg, {}, 0, 0, 0, {}});
 }
 
 PlateChain fitted_chain(const PlateOutline& outline, const FitRules& rules) {
@@ -175,7 +176,7 @@ PlateChain fitted_chain(const PlateOutline& outline, const FitRules& rules) {
     SpanFitter(fitter, from, i).fit_into(chain);
     from = i;
   }
-  return soft_joints(std::move(chain), rules);
+  return speck_free(soft_joints(std::move(chain), rules), rules);
 }
 
 }  // namespace prismwright

@@ -59,6 +59,14 @@ double length_mm(const PlateStep& step) {
   return step.straight() ? distance(step.from, step.to) : step.radius_mm * std::abs(step.turn);
 }
 
+PlateStep part_of(const PlateStep& step, double from, double to) {
+  PlateStep part = step;
+  part.from = place_along(step, from);
+  part.to = place_along(step, to);
+  part.turn = step.turn * (to - from);
+  return part;
+}
+
 PlateStep reversed(const PlateStep& step) {
   return {step.to, step.from, step.straight() ? 0 : -step.turn, step.centre, step.radius_mm};
 }

@@ -45,6 +45,8 @@ PlateVector heading_at_end(const PlateStep& step);
 PlatePoint place_along(const PlateStep& step, double share);
 double distance_to(const PlateStep& step, PlatePoint place);
 double length_mm(const PlateStep& step);
+/// The part of the way between two shares of it.
+PlateStep part_of(const PlateStep& step, double from, double to);
 /// The same way walked back.
 PlateStep reversed(const PlateStep& step);
 

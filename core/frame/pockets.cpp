@@ -21,6 +21,7 @@ constexpr double kSmooth_mm = 1;  // far less than any hollow of a prism's end
 constexpr double kTinyArea_mm2 = 1e-3;
 constexpr double kArc_mm = 0.001;
 constexpr double kFit_mm = 0.005;
+constexpr double kLeastStep_mm = 0.02;
 constexpr double kOver_mm =
     0.01;  // rooms are so much wider: fits may come nearer to the prism, or bend more keenly
 constexpr double kRounding_mm = 0.001;  // jogs where outlines cross that nearly coincide
@@ -107,6 +108,7 @@ void fit_edge(Pocket& pocket, const FrameSettings& frame) {
   FitRules rules;
   rules.within_mm = kFit_mm;
   rules.right_corner_deg = kCorner_deg;
+  rules.least_step_mm = kLeastStep_mm;
   rules.least_left_radius_mm = frame.inside_radius_mm;
   pocket.edge = fitted_chain(pocket.outline, rules);
   pocket.outline = flattened(pocket.edge, kFlattened_mm);

@@ -17,6 +17,9 @@ constexpr double kLeastFit_mm = 0.03;
 constexpr double kFitShare = 0.06;  // of the margin
 constexpr double kBayArc_mm = 0.2;  // bays are filled with no great care
 constexpr double kRagged_mm = 0.05;
+constexpr double kLeastStep_mm = 0.2;
+// Rounded inside corners are no corners: what straightening leaves of a turn there is smoothed.
+constexpr double kInsideTurn_deg = 30;
 
 constexpr double kLinkedWithin_mm = 1;
 // Bays narrower than a tenth of the rib's height close, so that the plate follows the stack as a whole.
@@ -202,6 +205,8 @@ PlateChain rib_edge(const std::vector<PlateOutline>& held, const RibLimits& limi
   FitRules rules;
   rules.within_mm = fit_within(limits);
   rules.least_right_radius_mm = std::max(limits.inside_radius_mm, limits.margin_mm / 2);
+  rules.least_step_mm = kLeastStep_mm;
+  rules.right_corner_deg = kInsideTurn_deg;
   rules.keeps_edge = [&](PlatePoint a, PlatePoint b) {
     if (a.v == b.v && (a.v == limits.low_v_mm || a.v == limits.high_v_mm)) return true;
     return std::any_of(pads.begin(), pads.end(),

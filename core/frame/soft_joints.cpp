@@ -14,23 +14,16 @@ constexpr double kMostShare = 0.45;  // of a step that may be cut off at one end
 constexpr double kFarLonger = 50;
 constexpr double kOverRadius = 1.1;
 
-// The part of a step between two shares of its way.
-PlateStep part_of(const PlateStep& step, double from, double to) {
-  PlateStep part = step;
-  part.from = place_along(step, from);
-  part.to = place_along(step, to);
-  part.turn = step.turn * (to - from);
-  return part;
-}
-
 // How far before and after the joint the arcs begin; 0 where it stays.
 double cut_at(const PlateStep& before, const PlateStep& after, const FitRules& rules) {
   const double turn = turn_between(heading_at_end(before), heading_at_start(after));
   const double most = radians(turn > 0 ? rules.corner_deg : rules.right_corner_deg.value_or(rules.corner_deg));
   if (std::abs(turn) <= kMostKink_rad || std::abs(turn) > most) return 0;
   const double least = turn > 0 ? rules.least_left_radius_mm : rules.least_right_radius_mm;
+  const double room = kMostShare * std::min(length_mm(before), length_mm(after));
   const double cut = std::max(kLeastCut_mm, kOverRadius * least * std::tan(std::abs(turn) / 2));
-  return cut <= kMostShare * std::min(length_mm(before), length_mm(after)) ? cut : 0;
+  if (cut > room) return 0;
+  return std::max(cut, std::min(rules.least_step_mm, room));
 }
 
 // A step shorter than the allowance between far longer ones is left out: the step before ends where it did.

@@ -157,7 +157,7 @@ INSTANTIATE_TEST_SUITE_P(Doors, FrameDoor, testing::ValuesIn(doors()),
 TEST(HingeLeaf, IsAClosedOutlineRoundItsPin) {
   // Thin and thick pins against the flange: with and without a step in the block.
   for (const double pin : {5.0, 30.0}) {
-    const LeafPlan leaf{pin, 1.1 * pin, 0.25, 5.25, -1.3 * pin, -1.3 * pin - 8, 6};
+    const LeafPlan leaf{pin, 1.1 * pin, 0.25, 5.25, -1.3 * pin, -1.3 * pin - 8, 6, 0.5};
     const PlateChain chain = leaf_outline(leaf);
     for (std::size_t i = 0; i < chain.size(); ++i) {
       const PlateStep& step = chain[i];
@@ -170,6 +170,11 @@ TEST(HingeLeaf, IsAClosedOutlineRoundItsPin) {
     EXPECT_GT(signed_area_mm2(chain), 0);
     const PlateOutline outline = flattened(chain, 0.01);
     EXPECT_GT(part_points::depth_in(outline, 0, 0), 1.05 * pin) << "brass all round the pin's axis";
+    EXPECT_GE(least_inside_radius_mm(chain, CutSide::outside_of_chain), 0.5 - 1e-12);
+    // Where the rib stands there is no brass, up to its sharp corner.
+    const PlateOutline rib =
+        plate_rectangle({leaf.flange_x_mm, leaf.back_y_mm}, {leaf.edge_x_mm, leaf.front_y_mm});
+    EXPECT_LT(area_mm2(common_part({rib}, {outline})), 1e-3);
   }
 }
 

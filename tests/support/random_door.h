@@ -13,33 +13,6 @@
 
 namespace prismwright {
 
-/// Mostly few panels: a narrow door with deep ribs cannot swing out at all.
-inline LensValues door_lens_values(Lot& lot) {
-  const char* orders[] = {"hyper-radial", "1", "2", "3", "3.5", "4", "5", "6"};
-  LensValues values = starting_values(orders[lot.whole(0, 7)], lot.any<Work>(),
-                                      lot.once_in(4) ? lot.whole(6, 16) : lot.whole(2, 5));
-  draw_setting(values.frame, lot);
-  draw_widths(values, lot);
-  return values;
-}
-
-/// What a maker may decide about a door: gaps from too small to wide, hinges from thin to stout, either side.
-inline void draw_door(LensValues& values, Lot& lot) {
-  FrameSettings& frame = values.frame;
-  frame.door_panel = lot.whole(1, static_cast<int>(values.panels.size()));
-  frame.door_hinge = lot.once_in(2) ? DoorHinge::left : DoorHinge::right;
-  frame.door_gap_mm = lot.once_in(3) ? lot.between(0.05, 0.4) : lot.between(0.4, 0.4 * frame.rib_mm);
-  frame.hinge_pin_mm = lot.between(3, 10);
-  frame.door_open_deg = lot.between(20, 120);
-}
-
-/// Sometimes a lantern stands so near that the door may strike it, or a lamp changer within.
-inline void draw_round(LensValues& values, Lot& lot) {
-  const double focal_mm = values.brief.focal_mm;
-  if (lot.once_in(4)) values.frame.lantern_radius_mm = lot.between(1.3, 2.2) * focal_mm;
-  if (lot.once_in(4)) values.frame.changer_radius_mm = lot.between(0.1, 0.3) * focal_mm;
-}
-
 /// Leaves two neighbours in the door and what stands in the same zones of the panels beside it.
 inline void keep_prisms_at_door(LensPlan& plan, const DoorPlaces& door, Lot& lot) {
   std::vector<NeighbourPair> own;
@@ -107,10 +80,7 @@ inline std::optional<RandomFrame> drawn_door(const LensValues& values, Lot& lot,
 
 inline RandomFrame random_door(Lot& lot, Refusals& refusals) {
   for (;;) {
-    LensValues values = door_lens_values(lot);
-    draw_door(values, lot);
-    draw_round(values, lot);
-    if (auto drawn = drawn_door(values, lot, refusals)) return std::move(*drawn);
+    if (auto drawn = drawn_door(random_door_values(lot), lot, refusals)) return std::move(*drawn);
   }
 }
 

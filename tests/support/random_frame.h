@@ -14,7 +14,7 @@
 #include "geometry/bodies.h"
 #include "geometry/clearances.h"
 #include "geometry/frame_bodies.h"
-#include "tests/support/random_lens.h"
+#include "tests/support/random_frame_values.h"
 
 namespace prismwright {
 
@@ -40,39 +40,6 @@ struct RandomFrame {
         ->shape;
   }
 };
-
-/// What a maker may decide about ribs, pockets and rooms.
-inline void draw_setting(FrameSettings& frame, Lot& lot) {
-  frame.rib_mm = lot.between(2.5, 10);
-  frame.pocket_mm = lot.once_in(4) ? frame.rib_mm : lot.between(0.3, 0.8) * frame.rib_mm;
-  frame.setting_gap_mm = lot.once_in(8) ? 0 : lot.between(0.05, 1.5);
-  frame.end_gap_mm = lot.once_in(8) ? 0 : lot.between(0.05, 0.6) * frame.pocket_mm;
-  frame.rib_margin_mm = lot.between(4, 16);
-  frame.heat_range_k = lot.between(0, 60);
-  frame.moisture_percent = lot.between(0, 0.4);
-  frame.shim_mm = lot.between(0, 0.5);
-  frame.glazing_mm = lot.between(0, 0.5);
-}
-
-/// Two panels take from each other what two others keep.
-inline void draw_widths(LensValues& values, Lot& lot) {
-  auto& panels = values.panels;
-  if (panels.size() < 4 || !lot.once_in(2)) return;
-  const double moved = lot.between(0.05, 0.25) * panels[0].width_deg;
-  panels[0].width_deg += moved;
-  panels[1].width_deg -= moved;
-  panels[0].axis_shift_deg = lot.between(-0.1, 0.1) * panels[0].width_deg;
-}
-
-inline LensValues random_frame_values(Lot& lot) {
-  const char* orders[] = {"hyper-radial", "1", "2", "3", "3.5", "4", "5", "6"};
-  LensValues values = lot.once_in(3)
-                          ? random_lens(lot)
-                          : starting_values(orders[lot.whole(0, 7)], lot.any<Work>(), lot.whole(2, 16));
-  draw_setting(values.frame, lot);
-  draw_widths(values, lot);
-  return values;
-}
 
 /// Leaves two neighbours of the first panel and what stands in the same zones of the second.
 inline void keep_few_prisms(LensPlan& plan, Lot& lot) {
