@@ -79,7 +79,7 @@ std::string ending_of(const std::string& path) {
 
 Outcome<std::string> section_dxf(const Section& section, const SectionSheetSettings& settings) {
   if (const Done sound = check_arc_tolerance(settings.tolerance_mm); !sound) return sound.problem();
-  const auto images = images_of(section);
+  const auto images = images_of(section, settings.whole_rings);
   const SectionReach reach = reach_of(section, images);
   const double text_mm = std::max(kLeastText_mm, kTextShare * (reach.high_z - reach.low_z));
   DxfWriter dxf;

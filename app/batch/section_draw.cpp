@@ -5,6 +5,7 @@
 #include "app/batch/books.h"
 #include "core/book/utc_clock.h"
 #include "core/lens/orders.h"
+#include "core/lens/whole_rings.h"
 #include "geometry/section_drawing_files.h"
 
 namespace prismwright {
@@ -62,7 +63,9 @@ ExitCode section_draw(const SectionDrawRequest& request, Voice& voice) {
   const LensValues values = book->values();
   const auto section = solve_section(values.section_input());
   if (!section) return refuse(section.problem(), voice.err);
-  const auto paths = write_section_drawing(*section, settings_for(values, request), request.out);
+  SectionSheetSettings settings = settings_for(values, request);
+  settings.whole_rings = whole_rings(plan_lens(values, *section));
+  const auto paths = write_section_drawing(*section, settings, request.out);
   if (!paths) return refuse(paths.problem(), voice.err);
   for (const std::string& path : *paths) voice.out << path << '\n';
   return ExitCode::done;

@@ -89,7 +89,8 @@ double column_high(const std::vector<std::string>& lines) {
   return kPad_mm + kPitch_mm * static_cast<double>(column_rows(column, lines));
 }
 
-void finish(SheetMaker& maker, const ArrangementParts& parts) {
+/// Scale bar and note come first: what is drawn later keeps off them.
+void begin(SheetMaker& maker, const ArrangementParts& parts) {
   const PaperBox frame = maker.frame();
   const PaperPoint foot = {frame.low.x + 6, frame.low.y + SheetRooms::title_block + 3};
   scale_bar(maker, foot, parts.layout.scale.paper_per_mm, parts.lengths.inches);
@@ -112,17 +113,17 @@ Drawing draw(const ArrangementParts& parts, const std::vector<std::string>& line
   std::vector<UntitledSheet> sheets;
   const char* scale = parts.layout.scale.words;
   sheets.push_back({SheetMaker(parts.layout.size), "General arrangement", scale});
+  begin(sheets.front().maker, parts);
   draw_elevation(sheets.front().maker, parts);
   draw_half_section(sheets.front().maker, parts);
   if (parts.layout.two_sheets) {
     sheets.front().subject = "General arrangement: elevation and half section";
-    finish(sheets.front().maker, parts);
     sheets.push_back({SheetMaker(parts.layout.size), "General arrangement: plan", scale});
+    begin(sheets.back().maker, parts);
   }
   SheetMaker& last = sheets.back().maker;
   draw_arrangement_plan(last, parts);
   write_column(last, parts.layout.column, lines);
-  finish(last, parts);
   return titled(std::move(sheets), words);
 }
 

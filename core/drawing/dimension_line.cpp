@@ -82,6 +82,7 @@ void scale_bar(SheetMaker& maker, PaperPoint low, double paper_per_mm, bool inch
     box.filled = i % 2 == 0;
     maker.draw(std::move(box));
   }
+  maker.keep_off({low, {low.x + kBarParts * part, low.y + kBarHigh_mm}});
   constexpr double kSize_mm = 2.3;
   const double y = low.y + kBarHigh_mm + 1.3;
   const LengthWords lengths{inches};

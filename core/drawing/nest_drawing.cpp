@@ -56,6 +56,7 @@ std::vector<UntitledSheet> nest_sheets(const Nest& nest, std::size_t index, cons
   const PlateExtent extent = {{0, 0}, {sheet.width_mm, sheet.height_mm}};
   const PlateLayout layout = lay_out_plate(extent, words.paper);
   SheetMaker maker(layout.size);
+  begin_picture(maker, layout.column.low.x, layout.map.paper_per_mm, words.inches);
   maker.draw(rectangle_stroke(layout.map.at(extent.low), layout.map.at(extent.high), LineClass::frame));
   for (const NestedPart& nested : sheet.parts)
     draw_plate(maker, laid_out(frame.flats[nested.flat], nested), layout.map, false);
@@ -68,7 +69,6 @@ std::vector<UntitledSheet> nest_sheets(const Nest& nest, std::size_t index, cons
                   {fmt::format("#sheet {} of {}", index + 1, nest.sheets.size()), what,
                    fmt::format("{} plates, {:.0f} % used", sheet.parts.size(), 100 * sheet.used_share)},
                   {plates_note(sheet)});
-  finish_picture(maker, layout.column.low.x, layout.map.paper_per_mm, words.inches);
   const std::string subject = fmt::format("Plates on sheet {}: {}", index + 1, what);
   std::vector<UntitledSheet> sheets;
   sheets.push_back({std::move(maker), subject, layout.scale});

@@ -172,7 +172,7 @@ void draw_overall(SheetMaker& maker, const PlateExtent& extent, const PlateMap& 
   upright_dimension(maker, low.y, high.y, x, lengths.plain(extent.high.v - extent.low.v));
 }
 
-void finish_picture(SheetMaker& maker, double column_x, double paper_per_mm, bool inches) {
+void begin_picture(SheetMaker& maker, double column_x, double paper_per_mm, bool inches) {
   const PaperBox frame = maker.frame();
   maker.line({column_x, frame.low.y + SheetRooms::title_block}, {column_x, frame.high.y});
   scale_bar(maker, {frame.low.x + 6, frame.low.y + SheetRooms::title_block + 3}, paper_per_mm, inches);
@@ -185,6 +185,7 @@ Drawing part_sheet(const FlatPart& part, const std::vector<std::string>& marks, 
   const PlateExtent extent = part.outline.empty() ? PlateExtent{} : extent_of(part.outline);
   const PlateLayout layout = lay_out_plate(extent, words.paper);
   SheetMaker maker(layout.size);
+  begin_picture(maker, layout.column.low.x, layout.map.paper_per_mm, words.inches);
   draw_plate(maker, part, layout.map, true);
   const auto engraved = place_of_mark(part, all.front());
   if (engraved) {
@@ -201,7 +202,6 @@ Drawing part_sheet(const FlatPart& part, const std::vector<std::string>& marks, 
   for (ColumnNote& note : part_notes(part, landings, lengths)) notes.push_back(std::move(note));
   const std::vector<TableBlock> further =
       fill_column(maker, layout.column, part_lines(part, all.size(), lengths, engraved), notes);
-  finish_picture(maker, layout.column.low.x, layout.map.paper_per_mm, words.inches);
   const std::string subject = subject_of(all.front(), part.kind, all.size());
   return picture_and_tables({std::move(maker), subject, layout.scale}, further, words);
 }

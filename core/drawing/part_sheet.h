@@ -29,7 +29,7 @@ Drawing part_sheet(const FlatPart& part, const std::vector<std::string>& marks, 
 void draw_overall(SheetMaker& maker, const PlateExtent& extent, const PlateMap& map, bool inches);
 
 /// The rule beside the column and the scale bar.
-void finish_picture(SheetMaker& maker, double column_x, double paper_per_mm, bool inches);
+void begin_picture(SheetMaker& maker, double column_x, double paper_per_mm, bool inches);
 
 /// "P01-rib-left: side rib, 8 off".
 std::string subject_of(const std::string& mark, PartKind kind, std::size_t count);

@@ -142,10 +142,10 @@ Drawing round_part_sheet(const RoundPart& part, const std::vector<std::string>& 
   const ViewLayout layout = lay_out_views(part.length_mm + widest_mm(part), widest_mm(part),
                                           {kBetweenViews_mm, 3 * kNextRow_mm}, words.paper);
   SheetMaker maker(layout.size);
+  begin_picture(maker, layout.rooms.column.low.x, layout.paper_per_mm, words.inches);
   RoundViews(maker, part, layout, lengths).draw();
   const std::vector<TableBlock> further =
       fill_column(maker, layout.rooms.column, round_lines(part, all.size(), lengths), {marks_note(all)});
-  finish_picture(maker, layout.rooms.column.low.x, layout.paper_per_mm, words.inches);
   return picture_and_tables({std::move(maker), subject_of(all.front(), part.kind, all.size()), layout.scale},
                             further, words);
 }

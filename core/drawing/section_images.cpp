@@ -15,14 +15,15 @@ double lean_deg(const Section& section) {
 
 }  // namespace
 
-std::vector<SectionImage> images_of(const Section& section) {
+std::vector<SectionImage> images_of(const Section& section, const std::set<std::string>& whole_rings) {
   const double twice = 2 * lean_deg(section);
   std::vector<SectionImage> images;
   for (const Zone& zone : section.zones) {
-    images.push_back({zone.mark, &zone, zone.profile, false, zone.from_deg, zone.to_deg});
+    const bool halves = zone.kind == ZoneKind::ring && !whole_rings.contains(zone.mark);
+    images.push_back({zone.mark + (halves ? "a" : ""), &zone, zone.profile, false, zone.from_deg, zone.to_deg});
     if (zone.kind == ZoneKind::ring) {
-      images.push_back({zone.mark + " lower", &zone, lower_image_of(zone), true, -zone.to_deg - twice,
-                        -zone.from_deg - twice});
+      images.push_back({zone.mark + (halves ? "b" : ""), &zone, lower_image_of(zone), true,
+                        -zone.to_deg - twice, -zone.from_deg - twice});
     }
   }
   return images;

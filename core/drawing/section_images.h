@@ -1,5 +1,6 @@
 #pragma once
 
+#include <set>
 #include <string>
 #include <vector>
 
@@ -10,15 +11,16 @@ namespace prismwright {
 
 /// One piece of glass as it stands in the section: a zone, or the image of a ring below the focal plane.
 struct SectionImage {
-  std::string mark;  ///< the zone's; "R2 lower" for a lower image
+  std::string mark;  ///< of the piece of glass as every mark ends: "U03"; of a ring "R2a" above, "R2b" below
   const Zone* zone = nullptr;
   Profile profile;
   bool lower_image = false;
   double from_deg = 0;  ///< limits, seen from the band's focal point; from < to
   double to_deg = 0;
 };
-/// Every piece of glass, zone by zone. They point into `section`.
-std::vector<SectionImage> images_of(const Section& section);
+/// Every piece of glass, zone by zone. They point into `section`. The images of `whole_rings` (zones by their
+/// marks, see core/lens/whole_rings.h) are one piece of glass and have one mark, "R2".
+std::vector<SectionImage> images_of(const Section& section, const std::set<std::string>& whole_rings = {});
 
 /// How far glass and metal reach, mm; the focus is always within.
 struct SectionReach {

@@ -13,10 +13,6 @@ namespace {
 
 SheetMaker whole_section(const SheetView& view) {
   SheetMaker maker(view.layout.size);
-  draw_glass(maker, view);
-  draw_zone_marks(maker, view);
-  draw_dimensions(maker, view);
-  draw_axes_and_limits(maker, view);
   const PaperBox frame = maker.frame();
   const PaperPoint foot = {frame.low.x + 6, frame.low.y + SheetRooms::title_block + 3};
   scale_bar(maker, foot, view.layout.map.paper_per_mm, view.lengths.inches);
@@ -27,12 +23,16 @@ SheetMaker whole_section(const SheetView& view) {
                Anchor::right,
                false,
                false});
+  draw_glass(maker, view);
+  draw_zone_marks(maker, view);
+  draw_dimensions(maker, view);
+  draw_axes_and_limits(maker, view);
   return maker;
 }
 
 std::vector<SheetMaker> tables(const SheetView& view) {
   TablePages pages(view.layout.size.paper);
-  pages.add(zone_list(view.section, view.lengths, view.tolerance_mm));
+  pages.add(zone_list(view.section, view.images, view.lengths, view.tolerance_mm));
   for (const SectionImage& image : view.images) {
     if (image.lower_image && !image.zone->lower_image) continue;
     pages.add(outline_table(image, view.lengths, view.tolerance_mm));
@@ -78,7 +78,7 @@ Outcome<Drawing> section_sheet(const Section& section, const SectionSheetSetting
     return request_problem("zones", "section",
                            "The section has no zones, so there is nothing to draw. Give it a band.");
   }
-  const auto images = images_of(section);
+  const auto images = images_of(section, settings.whole_rings);
   const SectionReach reach = reach_of(section, images);
   const auto layout = lay_out(reach, settings.paper);
   if (!layout) return too_large(reach);

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <optional>
+#include <set>
 #include <string>
 
 #include "core/base/outcome.h"
@@ -19,6 +20,7 @@ struct SectionSheetSettings {
   std::string revision;        ///< any short text
   std::optional<Paper> paper;  ///< blank: A4 where the section then stands at 1:10 or larger, else A3
   bool inches = false;         ///< lengths are written in inches
+  std::set<std::string> whole_rings = {};  ///< rings of one piece, by their zones (core/lens/whole_rings.h)
   double tolerance_mm = kArcTolerance_mm;  ///< of the arcs that stand for true curves
 };
 

@@ -21,6 +21,8 @@ class SheetMaker {
   void line(PaperPoint from, PaperPoint to, LineClass line = LineClass::thin);
   /// Texts that come later keep clear of this line; it is not drawn.
   void keep_clear(PaperPoint from, PaperPoint to) { walls_.push_back({from, to}); }
+  /// Texts that come later never stand there.
+  void keep_off(const PaperBox& ground) { taken_.push_back(ground); }
   /// A filled arrow head with its tip there, pointing along the angle (radians).
   void arrow(PaperPoint tip, double angle);
 

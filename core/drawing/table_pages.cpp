@@ -108,17 +108,22 @@ void add_words(TableBlock& block, const std::string& words) {
     block.lines.push_back({TableLine::Kind::words, {std::move(line)}});
 }
 
-std::vector<std::string> broken_words(const std::string& words, double size_mm, double room_mm) {
+std::vector<std::string> broken_words(const std::string& words, double size_mm, double room_mm, bool bold) {
   std::vector<std::string> lines;
   std::istringstream rest(clean_words(words));
   std::string word;
   while (rest >> word) {
     const std::string longer = lines.empty() ? word : lines.back() + " " + word;
-    if (!lines.empty() && text_width_mm(longer, size_mm) <= room_mm) {
+    if (!lines.empty() && text_width_mm(longer, size_mm, bold) <= room_mm) {
       lines.back() = longer;
-    } else {
-      lines.push_back(word);
+      continue;
     }
+    while (text_width_mm(word, size_mm, bold) > room_mm) {
+      const std::size_t kept = fitting_bytes(word, size_mm, room_mm, bold);
+      lines.push_back(word.substr(0, kept));
+      word.erase(0, kept);
+    }
+    if (!word.empty()) lines.push_back(word);
   }
   return lines;
 }

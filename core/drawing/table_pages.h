@@ -60,7 +60,8 @@ class TablePages {
 /// Adds words to the block as lines across it, broken where they are wider than a table.
 void add_words(TableBlock& block, const std::string& words);
 
-/// Words broken into lines no wider than a table.
-std::vector<std::string> broken_words(const std::string& words, double size_mm, double room_mm);
+/// Words broken into lines no wider than the room, between words and, where one word is wider, within it.
+std::vector<std::string> broken_words(const std::string& words, double size_mm, double room_mm,
+                                      bool bold = false);
 
 }  // namespace prismwright

@@ -121,6 +121,16 @@ std::string clean_words(std::string_view words) {
   return clean;
 }
 
+std::size_t fitting_bytes(std::string_view words, double size_mm, double room_mm, bool bold) {
+  std::size_t fit = 0;
+  while (fit < words.size()) {
+    const std::size_t next = fit + std::max<std::size_t>(1, letter_bytes(words.substr(fit)));
+    if (fit > 0 && text_width_mm(words.substr(0, next), size_mm, bold) > room_mm) break;
+    fit = next;
+  }
+  return fit;
+}
+
 std::string shortened(const std::string& words, double size_mm, double room_mm, bool bold) {
   if (text_width_mm(words, size_mm, bold) <= room_mm) return words;
   std::string kept;

@@ -26,6 +26,8 @@ PaperBox box_of(const DrawnText& text);
 
 /// Words fit to be drawn: sound UTF-8 on one line. Broken bytes become "?", line ends and tabs blanks.
 std::string clean_words(std::string_view words);
+/// How many bytes from the front are no wider than the room: whole letters, and one of them at least.
+std::size_t fitting_bytes(std::string_view words, double size_mm, double room_mm, bool bold = false);
 /// The words, shortened with three dots at the end where they are wider than `room_mm`.
 std::string shortened(const std::string& words, double size_mm, double room_mm, bool bold = false);
 

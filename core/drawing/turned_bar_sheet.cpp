@@ -244,6 +244,7 @@ Drawing turned_bar_sheet(const TurnedBar& bar, const std::vector<std::string>& m
                                           {0, kSectionRoom_mm + kBetween_mm}, words.paper);
   const PaperBox room = layout.rooms.pictures;
   SheetMaker maker(layout.size);
+  begin_picture(maker, layout.rooms.column.low.x, layout.paper_per_mm, words.inches);
   const PaperBox upper = {{room.low.x, room.low.y + kSectionRoom_mm + kBetween_mm}, room.high};
   const PlateMap sea_map = centred(sea, layout.paper_per_mm, upper);
   draw_overall(maker, sea, sea_map, words.inches);
@@ -254,7 +255,6 @@ Drawing turned_bar_sheet(const TurnedBar& bar, const std::vector<std::string>& m
             {(room.low.x + room.high.x) / 2, sea_map.at(sea.low).y - kNameBelow_mm}, room.high.x - room.low.x);
   const std::vector<TableBlock> further = fill_column(
       maker, layout.rooms.column, bar_lines(bar, all.size(), mass_g, lengths), bar_notes(bar, all, lengths));
-  finish_picture(maker, layout.rooms.column.low.x, layout.paper_per_mm, words.inches);
   const std::string scales =
       layout.scale == scale.words ? layout.scale : fmt::format("{} and {}", layout.scale, scale.words);
   return picture_and_tables({std::move(maker), subject_of(all.front(), bar.kind, all.size()), scales}, further,

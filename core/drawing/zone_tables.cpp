@@ -1,8 +1,9 @@
 #include "core/drawing/zone_tables.h"
 
-#include <fmt/format.h>
-
+#include <algorithm>
 #include <cmath>
+
+#include <fmt/format.h>
 
 #include "core/drawing/arc_chain.h"
 #include "core/drawing/round_words.h"
@@ -14,10 +15,16 @@ namespace {
 
 using Kind = TableLine::Kind;
 
-constexpr double kSquareInch_mm2 = 25.4 * 25.4;
+constexpr double kInch_mm = 25.4;
+constexpr double kSquareInch_mm2 = kInch_mm * kInch_mm;
 
 std::string area_words(double area, LengthWords lengths) {
   return lengths.inches ? decimals(area / kSquareInch_mm2, 4) : decimals(area, 2);
+}
+
+/// Tolerances are a few ten thousandths of a millimetre and more.
+std::string tolerance_words(double mm, LengthWords lengths) {
+  return lengths.inches ? decimals(mm / kInch_mm, 6) + " in" : shortest(mm) + " mm";
 }
 
 std::vector<std::string> corner_cells(SectionPoint p, LengthWords lengths) {
@@ -66,16 +73,22 @@ void add_band_words(TableBlock& block, const Section& section, Band band, Length
 std::string outline_heading(const SectionImage& image) {
   const Zone& zone = *image.zone;
   if (image.lower_image)
-    return fmt::format("{}, {} to {} deg", image.mark, degrees_words(image.from_deg),
+    return fmt::format("{}, below the focal plane, {} to {} deg", image.mark, degrees_words(image.from_deg),
                        degrees_words(image.to_deg));
-  const bool mirrored = zone.kind == ZoneKind::ring && !zone.lower_image;
+  std::string below;
+  if (zone.kind == ZoneKind::ring && !zone.lower_image) {
+    below = image.mark == zone.mark
+                ? "; below the focal plane its mirror image"
+                : fmt::format("; {}b, below the focal plane, is its mirror image", zone.mark);
+  }
   return fmt::format("{}   {}, {} to {} deg{}", image.mark, name_of(zone.kind), degrees_words(zone.from_deg),
-                     degrees_words(zone.to_deg), mirrored ? "; below the focal plane its mirror image" : "");
+                     degrees_words(zone.to_deg), below);
 }
 
 }  // namespace
 
-TableBlock zone_list(const Section& section, LengthWords lengths, double tolerance_mm) {
+TableBlock zone_list(const Section& section, const std::vector<SectionImage>& images, LengthWords lengths,
+                     double tolerance_mm) {
   TableBlock block;
   block.columns = {{18}, {40}, {26, true}, {26, true}, {38, true}, {40, true}};
   block.lines.push_back({Kind::heading, {"Zones"}});
@@ -92,13 +105,18 @@ TableBlock zone_list(const Section& section, LengthWords lengths, double toleran
   add_words(block,
             "Thickness: the greatest along r of refracting zones, the reflecting face from corner to corner of "
             "the others.");
+  if (std::ranges::any_of(images, [](const SectionImage& image) { return image.mark != image.zone->mark; })) {
+    add_words(block,
+              "A ring of two pieces has the letter a above the focal plane and b below it, as in the marks of "
+              "prisms.");
+  }
   add_words(block,
             fmt::format(
                 "Outlines: r from the lens axis, z from the focal plane, in {}. Each face runs from its corner "
                 "to the corner of the next, anticlockwise, the last one to the first. Full: bulges out of the "
                 "glass; hollow: into it. True curves are given as arcs that touch each other, nowhere farther "
-                "from the curve than {} mm, and as the one arc through both ends that departs least.",
-                lengths.inches ? "inches" : "mm", shortest(tolerance_mm)));
+                "from the curve than {}, and as the one arc through both ends that departs least.",
+                lengths.inches ? "inches" : "mm", tolerance_words(tolerance_mm, lengths)));
   for (const Band band : {Band::refracting, Band::upper, Band::lower})
     add_band_words(block, section, band, lengths);
   for (const std::string& note : section.notes) add_words(block, note);

@@ -5,6 +5,7 @@
 #include "core/drawing/prism_sheet.h"
 #include "core/drawing/section_sheet.h"
 #include "core/lens/trimmed_volume.h"
+#include "core/lens/whole_rings.h"
 #include "geometry/despatch/despatch_keys.h"
 #include "geometry/despatch/frame_papers.h"
 #include "geometry/despatch/lens_shop.h"
@@ -52,6 +53,7 @@ Outcome<Drawing> draw_section(LensShop& shop, const HouseWords& words) {
   settings.revision = words.revision;
   settings.paper = words.paper;
   settings.inches = words.inches;
+  settings.whole_rings = whole_rings(shop.plan());
   return section_sheet(shop.plan().section, settings);
 }
 

@@ -82,10 +82,12 @@ const NamedDrawing& drawing_named(const std::vector<NamedDrawing>& drawings, con
 
 void expect_every_sheet_clear(const FramedLens& lens, std::optional<Paper> paper, bool inches) {
   const HouseWords words = words_for(lens, paper, inches);
-  for (const NamedDrawing& one : frame_drawings(lens.frame, {}, words)) {
+  for (const NamedDrawing& one : frame_drawings(lens.frame, {}, words, {})) {
     SCOPED_TRACE(fmt::format("{} on {} in {}", one.name, paper ? name_of(*paper) : "any paper",
                              inches ? "inches" : "mm"));
     ASSERT_FALSE(one.drawing.sheets.empty());
+    const int bars = expect_texts_off_scale_bars(one.drawing.sheets.front());
+    EXPECT_EQ(bars > 0, one.name != "bought-parts");
     for (const Sheet& sheet : one.drawing.sheets) {
       expect_texts_apart(sheet);
       EXPECT_EQ(sheet.size.paper, paper.value_or(sheet.size.paper));
@@ -103,7 +105,7 @@ TEST(FrameDrawings, KeepEveryTextOffEveryOther) {
 TEST(FrameDrawings, NameEveryMarkOnce) {
   for (const FramedLens* lens : {&door_lens(), &belt_lens(), &first_order()}) {
     std::map<std::string, int> counts;
-    for (const NamedDrawing& one : frame_drawings(lens->frame, {}, words_for(*lens))) {
+    for (const NamedDrawing& one : frame_drawings(lens->frame, {}, words_for(*lens), {})) {
       for (const auto& [word, count] : words_above_title_block(one.drawing)) counts[word] += count;
     }
     const std::vector<std::string> marks = marks_of(lens->frame);
@@ -113,7 +115,7 @@ TEST(FrameDrawings, NameEveryMarkOnce) {
 }
 
 TEST(FrameDrawings, AreNamedAfterTheFirstMarkAndNoTwoAlike) {
-  const auto drawings = frame_drawings(door_lens().frame, {}, words_for(door_lens()));
+  const auto drawings = frame_drawings(door_lens().frame, {}, words_for(door_lens()), {});
   std::set<std::string> names;
   for (const NamedDrawing& one : drawings) {
     EXPECT_TRUE(names.insert(one.name).second) << one.name;
@@ -126,7 +128,7 @@ TEST(FrameDrawings, AreNamedAfterTheFirstMarkAndNoTwoAlike) {
 }
 
 TEST(FrameDrawings, HaveATitleBlockOnEverySheet) {
-  for (const NamedDrawing& one : frame_drawings(belt_lens().frame, {}, words_for(belt_lens()))) {
+  for (const NamedDrawing& one : frame_drawings(belt_lens().frame, {}, words_for(belt_lens()), {})) {
     for (std::size_t i = 0; i < one.drawing.sheets.size(); ++i) {
       const Drawing sheet{"", "", {one.drawing.sheets[i]}};
       EXPECT_TRUE(says(sheet, fmt::format("{} of {}", i + 1, one.drawing.sheets.size()))) << one.name;
@@ -142,7 +144,7 @@ TEST(FrameDrawings, GiveEveryPlateItsSizeOverAll) {
   for (const bool inches : {false, true}) {
     const LengthWords lengths{inches};
     std::size_t seen = 0;
-    for (const NamedDrawing& one : frame_drawings(lens.frame, {}, words_for(lens, {}, inches))) {
+    for (const NamedDrawing& one : frame_drawings(lens.frame, {}, words_for(lens, {}, inches), {})) {
       const auto part = std::ranges::find(lens.frame.flats, one.name, &FlatPart::mark);
       if (part == lens.frame.flats.end()) continue;
       ++seen;
@@ -186,7 +188,7 @@ TEST(FrameDrawings, GiveTurnedBarsTheirLengthRadiiAndSection) {
   ASSERT_FALSE(lens.frame.bars.empty());
   KnownVolumes known;
   for (const TurnedBar& bar : lens.frame.bars) known[bar.mark] = 10000;
-  const auto drawings = frame_drawings(lens.frame, known, words_for(lens));
+  const auto drawings = frame_drawings(lens.frame, known, words_for(lens), {});
   const LengthWords mm;
   std::size_t seen = 0;
   for (const TurnedBar& bar : lens.frame.bars) {
@@ -214,7 +216,7 @@ TEST(FrameDrawings, GiveTurnedBarsTheirLengthRadiiAndSection) {
 
 TEST(FrameDrawings, DrawRoundPartsWithLengthDiameterAndBore) {
   const FramedLens& lens = door_lens();
-  const auto drawings = frame_drawings(lens.frame, {}, words_for(lens));
+  const auto drawings = frame_drawings(lens.frame, {}, words_for(lens), {});
   const LengthWords mm;
   const auto pin = std::ranges::find(lens.frame.rounds, PartKind::hinge_pin, &RoundPart::kind);
   ASSERT_NE(pin, lens.frame.rounds.end());

@@ -92,6 +92,7 @@ void expect_sound(const LensPlan& plan, const Master& kind, const Drawing& drawi
   for (const Sheet& sheet : drawing.sheets) {
     expect_texts_apart(sheet);
     expect_strokes_on_paper(sheet);
+    expect_texts_off_scale_bars(sheet);
   }
   expect_named_section(drawing.sheets[0], plan.prisms[kind.prism].profile);
   auto counts = word_counts(drawing);

@@ -10,6 +10,8 @@
 #include "core/drawing/section_images.h"
 #include "core/drawing/text_box.h"
 #include "core/lens/quantities.h"
+#include "core/lens/whole_rings.h"
+#include "tests/support/sample_lenses.h"
 
 namespace prismwright {
 namespace {
@@ -75,10 +77,9 @@ TEST_P(SectionSheets, KeepEveryTextOffEveryOtherAndOffTheBorder) {
   ASSERT_TRUE(drawing.ok()) << drawing.problem().text;
   expect_texts_apart(*drawing);
   ASSERT_GE(drawing->sheets.size(), 2u);
-  for (const Zone& zone : section.zones) {
-    EXPECT_EQ(times(drawing->sheets[0], zone.mark), 1u) << zone.mark;
-    EXPECT_EQ(times(drawing->sheets[1], zone.mark), 1u) << zone.mark;
-  }
+  for (const SectionImage& image : images_of(section))
+    EXPECT_EQ(times(drawing->sheets[0], image.mark), 1u) << image.mark;
+  for (const Zone& zone : section.zones) EXPECT_EQ(times(drawing->sheets[1], zone.mark), 1u) << zone.mark;
   for (const char* words : {"focus", "focal plane", "lens axis", "76.500\u00B0", "28.500\u00B0"}) {
     EXPECT_EQ(times(drawing->sheets[0], words), 1u) << words;
   }
@@ -104,6 +105,93 @@ TEST(SectionSheet, KeepsItsTextsApartWithBandsOfTheirOwnFocusAndAim) {
   const auto drawing = section_sheet(section, said({}));
   ASSERT_TRUE(drawing.ok()) << drawing.problem().text;
   expect_texts_apart(*drawing);
+}
+
+/// Marks of the prisms without their panels.
+std::set<std::string> pieces_of(const LensPlan& plan) {
+  std::set<std::string> pieces;
+  for (const PlannedPrism& prism : plan.prisms) pieces.insert(prism.mark.substr(prism.mark.find('-') + 1));
+  return pieces;
+}
+
+TEST(SectionImages, AreNamedAsTheMarksOfThePrismsEnd) {
+  std::size_t whole = 0;
+  for (const LensValues& values : {fourth_order_bullseye(Faces::true_curve), sixth_order_belt(Faces::arc),
+                                   starting_values("1", Work::bullseye, 16)}) {
+    const auto plan = plan_lens(values);
+    ASSERT_TRUE(plan.ok()) << plan.problem().text;
+    std::set<std::string> named;
+    for (const SectionImage& image : images_of(plan->section, whole_rings(*plan))) named.insert(image.mark);
+    EXPECT_EQ(named, pieces_of(*plan));
+    whole += whole_rings(*plan).size();
+  }
+  EXPECT_GT(whole, 0u) << "rings that clear the sides of the panel are among them";
+}
+
+TEST(SectionSheet, NamesAWholeRingOnceAndHalvesByTheirLetters) {
+  const auto plan = plan_lens(fourth_order_bullseye(Faces::true_curve));
+  ASSERT_TRUE(plan.ok()) << plan.problem().text;
+  SectionSheetSettings settings = said(Paper::a4);
+  settings.whole_rings = whole_rings(*plan);
+  const auto drawing = section_sheet(plan->section, settings);
+  ASSERT_TRUE(drawing.ok());
+  for (const SectionImage& image : images_of(plan->section, settings.whole_rings)) {
+    if (image.zone->kind != ZoneKind::ring) continue;
+    const bool is_whole = settings.whole_rings.contains(image.zone->mark);
+    EXPECT_EQ(times(drawing->sheets[0], image.mark), is_whole ? 2u : 1u) << image.mark;
+    EXPECT_EQ(times(drawing->sheets[0], image.zone->mark), is_whole ? 2u : 0u) << image.zone->mark;
+  }
+}
+
+TEST(SectionSheet, InInchesSaysNoLengthInMillimetres) {
+  for (const double tolerance : {kFinestArcTolerance_mm, kArcTolerance_mm}) {
+    SectionSheetSettings settings = said(Paper::a4, true);
+    settings.tolerance_mm = tolerance;
+    const auto drawing = section_sheet(solved(fourth_order_bullseye(Faces::true_curve)), settings);
+    ASSERT_TRUE(drawing.ok());
+    expect_texts_apart(*drawing);
+    for (const Sheet& sheet : drawing->sheets) {
+      for (const DrawnText& text : sheet.texts)
+        EXPECT_EQ(text.words.find(" mm"), std::string::npos) << text.words;
+    }
+  }
+}
+
+TEST(TitleBlock, CarriesLongWordsToTheirLastLetter) {
+  const std::string title = "Gull Rock and the Outer Skerries, replica of the upper lens, the second of three";
+  const std::string unbroken(70, 'W');
+  for (const Paper paper : {Paper::a4, Paper::a3, Paper::letter}) {
+    for (const std::string& words : {title, title + ", " + title + ", " + title, unbroken}) {
+      SectionSheetSettings settings = said(paper);
+      settings.title = words;
+      settings.material = "poly(methyl methacrylate), cast, tinted sea green, from the second delivery";
+      settings.revision = title;
+      const auto drawing = section_sheet(solved(fourth_order_bullseye(Faces::arc)), settings);
+      ASSERT_TRUE(drawing.ok());
+      expect_texts_apart(*drawing);
+      std::string foot;
+      for (const DrawnText& text : drawing->sheets.front().texts) {
+        if (text.place.y < 36) foot += text.words;
+        EXPECT_FALSE(text.words.ends_with("...")) << text.words;
+      }
+      std::erase(foot, ' ');
+      for (std::string whole : {words, settings.material}) {
+        std::erase(whole, ' ');
+        EXPECT_NE(foot.find(whole), std::string::npos) << whole << " in " << foot;
+      }
+    }
+  }
+}
+
+TEST(TitleBlock, CutsWithThreeDotsOnlyWhatTheSmallestLettersDoNotHold) {
+  SectionSheetSettings settings = said(Paper::a4);
+  for (int i = 0; i < 6; ++i) settings.title += settings.title;
+  const auto drawing = section_sheet(solved(fourth_order_bullseye(Faces::arc)), settings);
+  ASSERT_TRUE(drawing.ok());
+  expect_texts_apart(*drawing);
+  EXPECT_EQ(std::ranges::count_if(drawing->sheets.front().texts,
+                                  [](const DrawnText& text) { return text.words.ends_with("..."); }),
+            1);
 }
 
 TEST(SectionImages, LimitsOfALowerImageAreThoseOfItsGlass) {

@@ -14,6 +14,7 @@
 #include <QSignalBlocker>
 
 #include "core/lens/orders.h"
+#include "core/lens/whole_rings.h"
 #include "core/optics/medium.h"
 #include "geometry/section_drawing_files.h"
 #include "ui/models/shown_numbers.h"
@@ -136,6 +137,7 @@ void DrawingDialog::save() {
   if (const int paper = paper_->currentData().toInt(); paper >= 0) settings.paper = static_cast<Paper>(paper);
   settings.inches = unit_->isEnabled() && unit_->currentIndex() == 1;
   settings.tolerance_mm = *tolerance;
+  settings.whole_rings = whole_rings(*plan_);
   const QString path = QDir::fromNativeSeparators(file_->text().trimmed());
   const auto written = write_section_drawing(plan_->section, settings, path.toStdString());
   if (!written) return tell(sentence_of(written.problem()), false);
