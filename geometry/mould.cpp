@@ -10,6 +10,7 @@
 #include "geometry/mould_block.h"
 #include "geometry/mould_draw.h"
 #include "geometry/mould_skin.h"
+#include "geometry/mould_views.h"
 
 namespace prismwright {
 
@@ -27,14 +28,6 @@ struct Easing {
   double wall = 1;
 };
 constexpr std::array<Easing, 4> kEasings = {{{1, 1, 1}, {0.5, 1, 1}, {0.5, 0.5, 1}, {0.5, 0.75, 1.3}}};
-
-double chord_of(const PlannedPrism& prism) {
-  double most = 0;
-  for (const Face& face : prism.profile.faces) {
-    for (const SectionPoint& p : face.points) most = std::max({most, std::abs(p.r), std::abs(p.z)});
-  }
-  return std::clamp(kChordShare * most, kFinestChord_mm, kCoarsestChord_mm);
-}
 
 Problem no_draw(const MouldOrder& order, const ChosenDraw& draw) {
   const Undercut* worst = nullptr;
@@ -74,7 +67,7 @@ Done check(const WorksSettings& s, const std::string& mark) {
 }
 
 void make_into(MouldAnswer& answer, const MouldOrder& order, const WorksSettings& settings) {
-  const MouldSkin skin = mould_skin(order.master, order.prism, chord_of(order.prism));
+  const MouldSkin skin = mould_skin(order.master, order.prism, mould_chord_mm(order.prism));
   const ChosenDraw draw = chosen_draw(skin, settings.mould_draft_deg);
   answer.draw = draw.facts;
   if (!draw.one_sided || !draw.facts.drawable()) {
@@ -97,6 +90,14 @@ void make_into(MouldAnswer& answer, const MouldOrder& order, const WorksSettings
 }
 
 }  // namespace
+
+double mould_chord_mm(const PlannedPrism& prism) {
+  double most = 0;
+  for (const Face& face : prism.profile.faces) {
+    for (const SectionPoint& p : face.points) most = std::max({most, std::abs(p.r), std::abs(p.z)});
+  }
+  return std::clamp(kChordShare * most, kFinestChord_mm, kCoarsestChord_mm);
+}
 
 MouldAnswer make_mould(const MouldOrder& order, const WorksSettings& settings) {
   MouldAnswer answer;

@@ -94,15 +94,19 @@ class UndercutSum {
     sum_.depth_mm = std::max(sum_.depth_mm, depth_mm);
     if (sum_.places.size() < kPlacesShown) sum_.places.push_back(place_of(place));
   }
-  void close(const std::string& face, UndercutKind kind, std::vector<Undercut>& undercuts) {
+  void take(std::size_t triangle) { triangles_.push_back(triangle); }
+  void close(const std::string& face, UndercutKind kind, JudgedDraw& judged) {
     if (sum_.area_mm2 <= 0) return;
     sum_.face = face;
     sum_.kind = kind;
-    undercuts.push_back(std::move(sum_));
+    for (const std::size_t triangle : triangles_)
+      judged.pieces.push_back({triangle, judged.facts.undercuts.size()});
+    judged.facts.undercuts.push_back(std::move(sum_));
   }
 
  private:
   Undercut sum_;
+  std::vector<std::size_t> triangles_;
 };
 
 class Judge {
@@ -115,18 +119,19 @@ class Judge {
         steep_(skin.faces.size()),
         hidden_(skin.faces.size()) {}
 
-  DrawFacts judge() {
+  JudgedDraw judge() {
     for (const SkinFace& face : skin_.faces) sides_.push_back(side_of(face, along_));
     look_at_triangles();
-    DrawFacts facts;
+    JudgedDraw judged;
+    DrawFacts& facts = judged.facts;
     facts.along = along_;
     facts.height_mm = shadow_.height_mm();
     facts.draft_deg = draft_deg_of(least_draft(skin_, along_));
     for (std::size_t i = 0; i < skin_.faces.size(); ++i) {
-      hidden_[i].close(skin_.faces[i].word, UndercutKind::hidden, facts.undercuts);
-      steep_[i].close(skin_.faces[i].word, UndercutKind::steep, facts.undercuts);
+      hidden_[i].close(skin_.faces[i].word, UndercutKind::hidden, judged);
+      steep_[i].close(skin_.faces[i].word, UndercutKind::steep, judged);
     }
-    return facts;
+    return judged;
   }
 
  private:
@@ -147,8 +152,10 @@ class Judge {
     const gp_Pnt place = skin_.middle(t);
     if (for_hiding && shadow_.hides(index)) {
       hidden_[face].add(place, t.area_mm2, draft, shadow_.reach_mm(place));
+      hidden_[face].take(index);
     } else if (std::abs(sine) < limit_ || leans_at_a_corner(t, face)) {
       steep_[face].add(place, t.area_mm2, draft, 0);
+      steep_[face].take(index);
     }
   }
 
@@ -266,8 +273,12 @@ SpaceVector upward(SpaceVector along) {
 
 }  // namespace
 
-DrawFacts judged_draw(const MouldSkin& skin, SpaceVector along, double draft_deg) {
+JudgedDraw judged_pieces(const MouldSkin& skin, SpaceVector along, double draft_deg) {
   return Judge(skin, along, draft_deg).judge();
+}
+
+DrawFacts judged_draw(const MouldSkin& skin, SpaceVector along, double draft_deg) {
+  return judged_pieces(skin, along, draft_deg).facts;
 }
 
 ChosenDraw chosen_draw(const MouldSkin& skin, double draft_deg) {

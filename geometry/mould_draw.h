@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <vector>
 
 #include "core/works/mould_facts.h"
@@ -13,6 +14,17 @@ namespace prismwright {
 /// where a line from it along the draw, on the side that it faces, meets the master again; places are the
 /// middles of the skin's triangles (at most about 1200, the largest first).
 DrawFacts judged_draw(const MouldSkin& skin, SpaceVector along, double draft_deg);
+
+/// The same, with the triangles of the skin that are undercut.
+struct JudgedDraw {
+  struct Piece {
+    std::size_t triangle = 0;  ///< index into the skin's triangles
+    std::size_t undercut = 0;  ///< index into facts.undercuts
+  };
+  DrawFacts facts;
+  std::vector<Piece> pieces;
+};
+JudgedDraw judged_pieces(const MouldSkin& skin, SpaceVector along, double draft_deg);
 
 /// What the search gives: the best draw, and whether every face lies wholly on one side of it.
 struct ChosenDraw {

@@ -9,30 +9,14 @@
 #include "core/works/mould_notes.h"
 #include "geometry/drawing_pdf.h"
 #include "geometry/master.h"
-#include "geometry/mould.h"
 #include "geometry/print_plan.h"
 #include "geometry/safe_file.h"
+#include "geometry/works_moulds.h"
 
 namespace prismwright {
 namespace {
 
-constexpr double kMadeBy = 0.4;  ///< share of the time by which the masters of the moulds are made
-
-Outcome<std::vector<const Master*>> chosen_masters(std::span<const Master> masters,
-                                                   const std::vector<std::string>& only) {
-  std::vector<const Master*> chosen;
-  for (const std::string& name : only) {
-    const Master* master = find_master(masters, name);
-    if (master == nullptr)
-      return request_problem(
-          "unknown_master", name,
-          fmt::format("{} is no master of this lens. Take a name from its make list.", name));
-    chosen.push_back(master);
-  }
-  if (only.empty())
-    for (const Master& master : masters) chosen.push_back(&master);
-  return chosen;
-}
+constexpr double kWorkedOutBy = 0.85;  ///< share of the time by which moulds are worked out and only drawn
 
 std::vector<std::string> marks_of(const Master& master) {
   std::vector<std::string> marks;
@@ -131,19 +115,51 @@ class MastersWork {
   std::string csv_;
 };
 
-void tell_of(const MouldAnswer& answer, const std::string& name, WorksFiles& files) {
-  if (answer.problem) {
-    files.notes.push_back(answer.problem->text);
+/// A mould's sentences, each with its master before it; a problem names its master itself.
+void tell_of(const WorkedMould& mould, WorksFiles& files) {
+  if (mould.answer.problem) {
+    files.notes.push_back(mould.answer.problem->text);
     files.well = false;
   }
-  if (!answer.draw.drawable()) files.well = false;
-  if (answer.mould) {
-    for (const std::string& note : mould_notes(answer.mould->facts))
-      files.notes.push_back(fmt::format("{}: {}", name, note));
-  } else {
-    for (const Undercut& undercut : answer.draw.undercuts)
-      files.notes.push_back(fmt::format("{}: {}", name, undercut_note(undercut)));
+  if (!mould.answer.draw.drawable()) files.well = false;
+  for (const std::string& note : mould.notes()) {
+    if (!mould.answer.problem || note != mould.answer.problem->text)
+      files.notes.push_back(fmt::format("{}: {}", mould.master, note));
   }
+}
+
+Done keep_file(const std::string& folder, const char* name, const std::string& bytes, WorksFiles& files) {
+  const std::string path = (std::filesystem::path(folder) / name).string();
+  if (const Done written = write_whole(path, bytes); !written) return written;
+  files.paths.push_back(path);
+  return {};
+}
+
+/// moulds.pdf: a sheet for each mould. One that cannot be pictured stands in the notes.
+Done keep_sheets(const LensPlan& plan, const std::vector<WorkedMould>& moulds, const std::string& folder,
+                 const MouldsExportChoice& choice, WorksFiles& files, const Progress& progress) {
+  Drawing drawing;
+  drawing.title = plan.values.brief.title;
+  drawing.date = choice.date;
+  MouldSheetWords words;
+  words.title = drawing.title;
+  words.date = choice.date;
+  words.paper = choice.paper;
+  words.inches = choice.inches;
+  for (std::size_t i = 0; i < moulds.size(); ++i) {
+    if (!goes_on(progress, static_cast<double>(i) / static_cast<double>(moulds.size()), moulds[i].master))
+      return stopped_problem();
+    if (moulds[i].order.master.IsNull()) continue;
+    auto sheet = drawn_mould(moulds[i], plan.values.works, words);
+    if (sheet)
+      drawing.sheets.push_back(std::move(*sheet));
+    else
+      files.notes.push_back(sheet.problem().text);
+  }
+  if (drawing.sheets.empty()) return {};
+  const auto pdf = pdf_bytes(drawing);
+  if (!pdf) return pdf.problem();
+  return keep_file(folder, "moulds.pdf", *pdf, files);
 }
 
 }  // namespace
@@ -151,7 +167,7 @@ void tell_of(const MouldAnswer& answer, const std::string& name, WorksFiles& fil
 Outcome<WorksFiles> export_masters(const LensPlan& plan, std::span<const Master> masters,
                                    const std::string& folder, const MastersExportChoice& choice,
                                    const Progress& progress) {
-  const auto chosen = chosen_masters(masters, choice.only);
+  const auto chosen = masters_named(masters, choice.only);
   if (!chosen) return chosen.problem();
   if (const Done ready = ready_folder(folder); !ready) return ready.problem();
   MastersWork work(plan, folder, choice);
@@ -167,41 +183,34 @@ Outcome<WorksFiles> export_masters(const LensPlan& plan, std::span<const Master>
 Outcome<WorksFiles> export_master_moulds(const LensPlan& plan, std::span<const Master> masters,
                                          const std::string& folder, const MouldsExportChoice& choice,
                                          const Progress& progress) {
-  const auto chosen = chosen_masters(masters, choice.only);
-  if (!chosen) return chosen.problem();
+  if (const auto chosen = masters_named(masters, choice.only); !chosen) return chosen.problem();
   if (const Done ready = ready_folder(folder); !ready) return ready.problem();
-  WorksFiles files;
-  MasterShop shop;
-  std::vector<MouldOrder> orders;
-  std::vector<std::string> names;
-  for (const Master* master : *chosen) {
-    const double share = kMadeBy * static_cast<double>(names.size()) / static_cast<double>(chosen->size());
-    if (!goes_on(progress, share, master->name)) return stopped_problem();
-    const auto body = shop.make(plan.prisms[master->prism], master->name, plan.values.works);
-    if (!body) {
-      files.notes.push_back(body.problem().text);
-      files.well = false;
-      continue;
-    }
-    orders.push_back({(*body)->prism, (*body)->shape});
-    orders.back().prism.mark = master->name;
-    names.push_back(master->name);
-  }
-  MouldShop moulds;
-  const Progress rest = [&](double share, std::string_view what) {
-    return goes_on(progress, kMadeBy + (1 - kMadeBy) * share, what);
+  const auto part_of = [&](double from, double to) {
+    return Progress([&progress, from, to](double share, std::string_view what) {
+      return goes_on(progress, from + (to - from) * share, what);
+    });
   };
-  const auto answers = moulds.make(orders, plan.values.works, rest);
-  if (!answers) return answers.problem();
-  for (std::size_t i = 0; i < answers->size(); ++i) tell_of((*answers)[i], names[i], files);
-  const auto paths = export_moulds(*answers, folder, choice.files, {});
+  MouldDesk desk;
+  const auto moulds = desk.work_out(plan, masters, choice.only, part_of(0, kWorkedOutBy));
+  if (!moulds) return moulds.problem();
+  WorksFiles files;
+  std::vector<MouldAnswer> answers;
+  for (const WorkedMould& mould : *moulds) {
+    tell_of(mould, files);
+    answers.push_back(mould.answer);
+  }
+  const auto paths = export_moulds(answers, folder, choice.files, {});
   if (!paths) return paths.problem();
   files.paths = *paths;
+  if (const Done kept = keep_file(folder, "moulds.csv", moulds_csv(*moulds), files); !kept)
+    return kept.problem();
+  if (choice.sheets) {
+    const Done kept = keep_sheets(plan, *moulds, folder, choice, files, part_of(kWorkedOutBy, 1));
+    if (!kept) return kept.problem();
+  }
   if (files.notes.empty()) return files;
-  const std::string told = (std::filesystem::path(folder) / "moulds.txt").string();
-  if (const Done written = write_whole(told, fmt::format("{}\n", fmt::join(files.notes, "\n"))); !written)
-    return written.problem();
-  files.paths.push_back(told);
+  const std::string told = fmt::format("{}\n", fmt::join(files.notes, "\n"));
+  if (const Done kept = keep_file(folder, "moulds.txt", told, files); !kept) return kept.problem();
   return files;
 }
 

@@ -40,11 +40,15 @@ Outcome<WorksFiles> export_masters(const LensPlan& plan, std::span<const Master>
 struct MouldsExportChoice {
   std::vector<std::string> only = {};
   MouldExportChoice files = {};
+  bool sheets = true;  ///< moulds.pdf: the master of each mould with what is undercut
+  Paper paper = Paper::a4;
+  bool inches = false;
+  std::string date = {};  ///< YYYY-MM-DD, for the sheets
 };
 
-/// Writes the halves of each mould into a folder (see export_moulds), and the notes as moulds.txt; the masters
-/// in them carry stock and are stretched for shrinkage. Notes tell of every mould: draw, parting, standing,
-/// gate, vents, pins, undercuts.
+/// Writes the halves of each mould into a folder (see export_moulds), their sheets as moulds.pdf, a table as
+/// moulds.csv and the notes as moulds.txt; the masters in them carry stock and are stretched for shrinkage.
+/// Notes tell of every mould: draw, parting, standing, gate, vents, pins, undercuts.
 Outcome<WorksFiles> export_master_moulds(const LensPlan& plan, std::span<const Master> masters,
                                          const std::string& folder, const MouldsExportChoice& choice,
                                          const Progress& progress = {});

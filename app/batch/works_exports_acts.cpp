@@ -82,18 +82,20 @@ class WorksMoulds : public WorksAct {
  public:
   std::string_view name() const override { return "moulds"; }
   std::string_view help() const override {
-    return "two-part moulds of the masters with gate, vents and pins, and what each is drawn by";
+    return "two-part moulds of the masters with gate, vents and pins, and sheets of what is undercut";
   }
 
   void configure(CLI::App& command) override {
     add_solids_options(command, request_);
     command.add_flag("--stl", choice_.files.stl, "the halves as STL too");
+    command.add_flag("--inches", choice_.inches, "sheets in inches");
   }
 
   ExitCode run(const std::string& path, Voice& voice) override {
     const auto desk = works_to_read(path, voice);
     if (!desk) return refuse(desk.problem(), voice.err);
     choice_.only = request_.only;
+    choice_.date = today_text();
     const std::vector<Master> masters = masters_of(desk->plan);
     ProgressLine line(voice);
     return tell(export_master_moulds(desk->plan, masters, request_.folder, choice_, line.of("Moulds")),

@@ -21,6 +21,7 @@ class WorksLoads : public WorksAct {
 
   void configure(CLI::App& command) override {
     add_answer_options(command, form_);
+    add_moulds_option(command, moulds_);
     command.add_flag("--steps", steps_, "the steps of cure and annealing of every load too");
     command.add_option("--card", card_, "a card to print and fill in for every load, as PDF");
     command.add_option("--load", only_, "the card of this load of the plan only")->check(CLI::Range(1, 100000));
@@ -29,7 +30,9 @@ class WorksLoads : public WorksAct {
   ExitCode run(const std::string& path, Voice& voice) override {
     const auto desk = works_to_read(path, voice);
     if (!desk) return refuse(desk.problem(), voice.err);
-    const WorksReckoning reckoning = reckon(*desk);
+    auto moulds = moulds_of(*desk, moulds_, voice);
+    if (!moulds) return refuse(moulds.problem(), voice.err);
+    const WorksReckoning reckoning = reckon(*desk, 0, std::move(*moulds));
     if (!reckoning.loads) return refuse(request_problem("loads", "", reckoning.no_loads), voice.err);
     const LoadsAnswer answer{*reckoning.loads, reckoning.pieces, reckoning.cures, desk->plan.values.works};
     if (const Done kept = keep_csv(form_, loads_csv(answer)); !kept) return refuse(kept.problem(), voice.err);
@@ -66,6 +69,7 @@ class WorksLoads : public WorksAct {
   }
 
   AnswerForm form_;
+  bool moulds_ = false;
   bool steps_ = false;
   std::string card_;
   int only_ = 0;

@@ -76,6 +76,7 @@ Json place_json(const LoadPlace& place, const LoadPiece& piece) {
   json["long_mm"] = place.long_mm;
   json["high_mm"] = place.high_mm;
   json["stands"] = name_of(place.upward);
+  json["gate_up"] = piece.any_side_up ? Json() : Json(true);
   return json;
 }
 
@@ -163,6 +164,7 @@ void print_loads(const LoadsAnswer& answer, bool steps, std::ostream& out) {
   }
   if (!table.empty()) table.print(out);
   for (const UnfitPiece& unfit : answer.plan.unfit) out << unfit.words << '\n';
+  if (const std::string note = way_up_note(answer.pieces); !note.empty()) out << note << '\n';
   if (steps)
     print_steps(answer, out);
   else
@@ -177,6 +179,7 @@ Json loads_json(const LoadsAnswer& answer) {
   json["masses"] = masses_json(answer.plan.masses);
   json["loads"] = Json::array();
   for (std::size_t i = 0; i < answer.plan.loads.size(); ++i) json["loads"].push_back(load_json(answer, i));
+  json["way_up"] = way_up_note(answer.pieces);
   json["unfit"] = Json::array();
   for (const UnfitPiece& unfit : answer.plan.unfit) json["unfit"].push_back(unfit_json(unfit, answer.pieces));
   json["cautions"] = Json::object();

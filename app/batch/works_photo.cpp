@@ -11,6 +11,7 @@
 #include "app/batch/works_desk.h"
 #include "app/batch/works_json.h"
 #include "core/works/log_checks.h"
+#include "core/works/works_csv.h"
 #include "geometry/safe_file.h"
 
 namespace prismwright {
@@ -95,7 +96,7 @@ class PhotoList : public WorksAct {
   std::string_view help() const override { return "the photographs that the book keeps"; }
   void configure(CLI::App& command) override {
     command.add_option("MARK", word_, "of one prism only");
-    command.add_flag("--json", json_, "answer in JSON");
+    add_answer_options(command, form_);
   }
 
   ExitCode run(const std::string& path, Voice& voice) override {
@@ -107,7 +108,9 @@ class PhotoList : public WorksAct {
       if (!mark) return refuse(mark.problem(), voice.err);
       std::erase_if(shown, [&](const Photograph& photograph) { return photograph.mark != *mark; });
     }
-    if (json_) {
+    if (const Done kept = keep_csv(form_, photographs_csv(shown)); !kept)
+      return refuse(kept.problem(), voice.err);
+    if (form_.json) {
       Json json = Json::array();
       for (const Photograph& photograph : shown) json.push_back(photograph_json(photograph));
       return print_json(json, ExitCode::done, voice.out, voice.err);
@@ -124,7 +127,7 @@ class PhotoList : public WorksAct {
 
  private:
   std::string word_;
-  bool json_ = false;
+  AnswerForm form_;
 };
 
 class PhotoSave : public WorksAct {

@@ -57,6 +57,7 @@ Json plan_json(const WorkPlan& work, const Costs& costs) {
   json["estimated_total"] = costs.total;
   json["actual_total"] = costs.actual_total;
   json["notes"] = work.notes;
+  json["cost_notes"] = costs.notes;
   return json;
 }
 
@@ -103,12 +104,17 @@ class WorksPlan : public WorksAct {
   std::string_view help() const override {
     return "what is left of every step, when the lens is ready, money estimated and spent";
   }
-  void configure(CLI::App& command) override { add_answer_options(command, form_); }
+  void configure(CLI::App& command) override {
+    add_answer_options(command, form_);
+    add_moulds_option(command, moulds_);
+  }
 
   ExitCode run(const std::string& path, Voice& voice) override {
     const auto desk = works_to_read(path, voice);
     if (!desk) return refuse(desk.problem(), voice.err);
-    const WorksReckoning reckoning = reckon(*desk, frame_brass_kg(desk->plan));
+    auto moulds = moulds_of(*desk, moulds_, voice);
+    if (!moulds) return refuse(moulds.problem(), voice.err);
+    const WorksReckoning reckoning = reckon(*desk, frame_brass_kg(desk->plan), std::move(*moulds));
     const std::string table = work_plan_csv(reckoning.work) + "\n" + costs_csv(reckoning.costs);
     if (const Done kept = keep_csv(form_, table); !kept) return refuse(kept.problem(), voice.err);
     if (form_.json)
@@ -116,11 +122,13 @@ class WorksPlan : public WorksAct {
     print_steps(reckoning.work, voice.out);
     print_costs(reckoning.costs, voice.out);
     for (const std::string& note : reckoning.work.notes) voice.out << note << '\n';
+    for (const std::string& note : reckoning.costs.notes) voice.out << note << '\n';
     return ExitCode::done;
   }
 
  private:
   AnswerForm form_;
+  bool moulds_ = false;
 };
 
 }  // namespace

@@ -12,13 +12,23 @@ namespace prismwright {
 
 namespace {
 
+std::string spares_csv(const std::vector<std::string>& spares, const StageByMark& now) {
+  std::string csv = "mark,stage,serial\n";
+  for (const std::string& spare : spares) {
+    const auto serial = now.serial.find(spare);
+    csv += fmt::format("{},{},{}\n", spare, name_of(now.stage_of(spare)),
+                       serial == now.serial.end() ? "" : std::to_string(serial->second));
+  }
+  return csv;
+}
+
 class SpareList : public WorksAct {
  public:
   std::string_view name() const override { return "list"; }
   std::string_view help() const override {
     return "spare castings, their stages, and the next spare's mark of each master";
   }
-  void configure(CLI::App& command) override { command.add_flag("--json", json_, "answer in JSON"); }
+  void configure(CLI::App& command) override { add_answer_options(command, form_); }
 
   ExitCode run(const std::string& path, Voice& voice) override {
     const auto desk = works_to_read(path, voice);
@@ -26,7 +36,9 @@ class SpareList : public WorksAct {
     const std::vector<LedgerEntry>& ledger = desk->book.ledger();
     const StageByMark now = stages_from(ledger);
     const std::vector<std::string> spares = spare_marks(ledger);
-    if (json_) return print_json(spares_json(*desk, spares, now), ExitCode::done, voice.out, voice.err);
+    if (const Done kept = keep_csv(form_, spares_csv(spares, now)); !kept)
+      return refuse(kept.problem(), voice.err);
+    if (form_.json) return print_json(spares_json(*desk, spares, now), ExitCode::done, voice.out, voice.err);
     if (spares.empty()) {
       const std::string next = next_spare_mark(masters_of(desk->plan).front().name, ledger);
       voice.out << "No spares are recorded. A spare has a mark of its own in works record, as " << next
@@ -61,7 +73,7 @@ class SpareList : public WorksAct {
     return json;
   }
 
-  bool json_ = false;
+  AnswerForm form_;
 };
 
 class SpareGive : public WorksAct {

@@ -54,6 +54,20 @@ void add_spendings(Costs& costs, std::span<const Spending> spendings, double hou
   }
 }
 
+/// Says of how many kinds printing and tooling are no volumes of solids.
+std::vector<std::string> guesses(const MakeList& list, const WorkInputs& inputs) {
+  std::size_t known = 0;
+  for (const MakeRow& row : list.rows) {
+    for (const PieceVolumes& given : inputs.volumes)
+      known += given.master == row.master && given.tooling_cm3 && given.print_cm3;
+  }
+  if (known == list.rows.size()) return {};
+  return {fmt::format(
+      "Printing and tooling are a guess from the prisms' sizes for {} of {} masters and their moulds: those "
+      "moulds are not worked out",
+      list.rows.size() - known, list.rows.size())};
+}
+
 std::string csv_line(std::string_view name, const StepCost& step) {
   return fmt::format("{},{:.2f},{:.2f},{:.2f},{:.2f},{:.2f},{:.2f}\n", name, step.hours, step.material,
                      step.money, step.spent_hours, step.spent_money, step.actual_money);
@@ -83,6 +97,7 @@ Costs lens_costs(const LensPlan& plan, const MakeList& list, const WorkPlan& wor
     costs.steps.push_back(cost);
   }
   add_spendings(costs, inputs.spendings, works.hour_cost);
+  costs.notes = guesses(list, inputs);
   return costs;
 }
 

@@ -35,6 +35,7 @@ struct Costs {
   StepCost other;               ///< entries whose step is none of the plan's words
   double total = 0;             ///< estimate of the whole lens
   double actual_total = 0;
+  std::vector<std::string> notes;  ///< sentences on what was guessed
 };
 
 /// Money for the whole lens from its first master, scrap too: initiator and tint are reckoned as resin, by

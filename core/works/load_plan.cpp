@@ -241,6 +241,20 @@ MouldBox mould_box(const PrismSize& prism, double wall_mm) {
   return {prism.length_mm + 2 * wall_mm, prism.depth_mm + 2 * wall_mm, prism.height_mm + 2 * wall_mm};
 }
 
+std::string way_up_note(const std::vector<LoadPiece>& pieces) {
+  const auto wanted = std::ranges::count_if(pieces, [](const LoadPiece& piece) { return piece.count > 0; });
+  const auto guessed = std::ranges::count_if(
+      pieces, [](const LoadPiece& piece) { return piece.count > 0 && piece.any_side_up; });
+  if (wanted == 0) return "";
+  if (guessed == 0) return "Every mould stands with its gate up, as its own plan has it.";
+  return fmt::format(
+      "{} of {} kinds of mould are not worked out: their boxes are guessed from the prisms, and since it is "
+      "not "
+      "known where their gates are they are laid whichever way fits. Work the moulds out before a load is "
+      "filled.",
+      guessed, wanted);
+}
+
 const char* name_of(Upward upward) {
   switch (upward) {
     case Upward::height:

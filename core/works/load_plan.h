@@ -21,14 +21,19 @@ MouldBox mould_box(const PrismSize& prism, double wall_mm);
 
 /// Castings of one kind that are still to be made.
 struct LoadPiece {
-  std::string name;         ///< of the master
-  int count = 0;            ///< castings, spares included
-  MouldBox mould;           ///< outside
-  double thickest_mm = 0;   ///< of the casting
-  double casting_mm3 = 0;   ///< its own volume
-  int moulds = 1;           ///< that there are of it: each fills once in a load
-  bool any_side_up = true;  ///< false: only the mould's own height may stand upright
+  std::string name;        ///< of the master
+  int count = 0;           ///< castings, spares included
+  MouldBox mould;          ///< outside
+  double thickest_mm = 0;  ///< of the casting
+  double casting_mm3 = 0;  ///< its own volume
+  int moulds = 1;          ///< that there are of it: each fills once in a load
+  /// Which way its gate looks is not known, so that it is laid whichever way fits. False: the box is the
+  /// mould's own, its height upright with the gate up, and it is only ever turned about the upright.
+  bool any_side_up = true;
 };
+/// A sentence on which moulds stand gate up by their own plans and which are laid as they fit because that is
+/// not known; blank where nothing is to be cast.
+std::string way_up_note(const std::vector<LoadPiece>& pieces);
 
 /// What of the mould's box stands upright.
 enum class Upward { height, depth, length };

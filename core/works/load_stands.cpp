@@ -38,6 +38,32 @@ double needed_diameter(const Stand& stand, const WorksSettings& works) {
   return std::hypot(stand.long_mm, stand.short_mm) + 2 * works.load_spacing_mm;
 }
 
+std::string lying_words(const LoadPiece& piece, const Stand& best, const UnfitPiece& unfit,
+                        const WorksSettings& works) {
+  return fmt::format(
+      "{}: its mould of {:.0f} x {:.0f} x {:.0f} mm fits in no way into the vessel of {:g} mm inside and {:g} "
+      "mm "
+      "height. {}, it needs {:.0f} mm inside and {:.0f} mm height; thinner mould walls or a piece cast in "
+      "parts "
+      "may do.",
+      piece.name, piece.mould.length_mm, piece.mould.depth_mm, piece.mould.height_mm, works.vessel_diameter_mm,
+      works.vessel_height_mm,
+      best.upward == Upward::height  ? "Standing"
+      : best.upward == Upward::depth ? "On its back"
+                                     : "On end",
+      std::ceil(unfit.needs_diameter_mm), std::ceil(unfit.needs_height_mm));
+}
+
+std::string gate_up_words(const LoadPiece& piece, const UnfitPiece& unfit, const WorksSettings& works) {
+  return fmt::format(
+      "{}: with its gate up its mould stands {:.0f} mm high on {:.0f} x {:.0f} mm, and so it does not fit into "
+      "the vessel of {:g} mm inside and {:g} mm height. It is not laid on its side, where the resin would run "
+      "out of the gate. It needs {:.0f} mm inside and {:.0f} mm height; thinner mould walls or a piece cast in "
+      "parts may do.",
+      piece.name, piece.mould.height_mm, piece.mould.length_mm, piece.mould.depth_mm, works.vessel_diameter_mm,
+      works.vessel_height_mm, std::ceil(unfit.needs_diameter_mm), std::ceil(unfit.needs_height_mm));
+}
+
 }  // namespace
 
 std::vector<Stand> stands_of(const LoadPiece& piece, const WorksSettings& works) {
@@ -68,18 +94,7 @@ UnfitPiece unfit_piece(const LoadPiece& piece, std::size_t index, const WorksSet
   unfit.piece = index;
   unfit.needs_diameter_mm = needed_diameter(best, works);
   unfit.needs_height_mm = best.high_mm;
-  unfit.words = fmt::format(
-      "{}: its mould of {:.0f} x {:.0f} x {:.0f} mm fits in no way into the vessel of {:g} mm inside and {:g} "
-      "mm "
-      "height. {}, it needs {:.0f} mm inside and {:.0f} mm height; thinner mould walls or a piece cast in "
-      "parts "
-      "may do.",
-      piece.name, piece.mould.length_mm, piece.mould.depth_mm, piece.mould.height_mm, works.vessel_diameter_mm,
-      works.vessel_height_mm,
-      best.upward == Upward::height  ? "Standing"
-      : best.upward == Upward::depth ? "On its back"
-                                     : "On end",
-      std::ceil(unfit.needs_diameter_mm), std::ceil(unfit.needs_height_mm));
+  unfit.words = piece.any_side_up ? lying_words(piece, best, unfit, works) : gate_up_words(piece, unfit, works);
   return unfit;
 }
 

@@ -5,19 +5,37 @@
 namespace prismwright {
 namespace {
 
-LoadPiece piece_of(const LensPlan& plan, const Master& master, const PrismSize& size, const MakeRow& row) {
+const MouldFacts* mould_of(std::span<const MouldFacts> moulds, const std::string& master) {
+  const auto found = std::ranges::find(moulds, master, &MouldFacts::mark);
+  return found == moulds.end() ? nullptr : &*found;
+}
+
+std::vector<PieceVolumes> volumes_of(std::span<const MouldFacts> moulds) {
+  constexpr double kMm3PerCm3 = 1000;
+  std::vector<PieceVolumes> volumes;
+  for (const MouldFacts& mould : moulds)
+    volumes.push_back(
+        {mould.mark, mould.master_mm3 / kMm3PerCm3, (mould.lower_mm3 + mould.upper_mm3) / kMm3PerCm3});
+  return volumes;
+}
+
+LoadPiece piece_of(const LensPlan& plan, const Master& master, const PrismSize& size, const MakeRow& row,
+                   const MouldFacts* mould) {
   LoadPiece piece;
   piece.name = master.name;
   piece.count = row.short_of;
-  piece.mould = mould_box(size, plan.values.works.mould_wall_mm);
+  piece.any_side_up = mould == nullptr;
+  piece.mould = mould ? MouldBox{mould->footprint_long_mm, mould->footprint_short_mm, mould->standing_mm}
+                      : mould_box(size, plan.values.works.mould_wall_mm);
   piece.thickest_mm = size.thickest_mm;
   piece.casting_mm3 = size.volume_mm3;
   piece.moulds = std::max(1, row.moulds_needed);
   return piece;
 }
 
-void plan_vessel(WorksReckoning& reckoning, const LensPlan& plan, const WorksKinds& kinds) {
-  reckoning.pieces = load_pieces(plan, kinds, reckoning.list);
+void plan_vessel(WorksReckoning& reckoning, const LensPlan& plan, const WorksKinds& kinds,
+                 std::span<const MouldFacts> moulds) {
+  reckoning.pieces = load_pieces(plan, kinds, reckoning.list, moulds);
   Outcome<LoadPlan> loads = plan_loads(reckoning.pieces, plan.values.works);
   if (!loads) {
     reckoning.no_loads = loads.problem().text;
@@ -37,12 +55,14 @@ WorksKinds works_kinds(const LensPlan& plan) {
   return kinds;
 }
 
-std::vector<LoadPiece> load_pieces(const LensPlan& plan, const WorksKinds& kinds, const MakeList& list) {
+std::vector<LoadPiece> load_pieces(const LensPlan& plan, const WorksKinds& kinds, const MakeList& list,
+                                   std::span<const MouldFacts> moulds) {
   std::vector<LoadPiece> pieces;
   for (std::size_t i = 0; i < kinds.masters.size(); ++i) {
     const MakeRow* row = list.find(kinds.masters[i].name);
     if (row != nullptr && row->short_of > 0)
-      pieces.push_back(piece_of(plan, kinds.masters[i], kinds.sizes[i].prism, *row));
+      pieces.push_back(
+          piece_of(plan, kinds.masters[i], kinds.sizes[i].prism, *row, mould_of(moulds, row->master)));
   }
   return pieces;
 }
@@ -70,10 +90,10 @@ WorksReckoning reckon_works(const LensPlan& plan, const WorksKinds& kinds, std::
   WorksReckoning reckoning;
   reckoning.masters = kinds.masters;
   reckoning.list = make_list(plan, kinds.masters, kinds.sizes, ledger);
-  plan_vessel(reckoning, plan, kinds);
+  plan_vessel(reckoning, plan, kinds, facts.moulds);
   WorkInputs inputs;
   if (reckoning.loads) inputs.loads = load_counts(*reckoning.loads, reckoning.cures);
-  inputs.volumes = facts.volumes;
+  inputs.volumes = volumes_of(facts.moulds);
   inputs.brass_kg = facts.brass_kg;
   inputs.spendings = log.spendings;
   inputs.today = facts.today;

@@ -13,6 +13,7 @@
 #include "core/works/ledger.h"
 #include "core/works/load_plan.h"
 #include "core/works/make_list.h"
+#include "core/works/mould_facts.h"
 #include "core/works/work_plan.h"
 #include "core/works/works_log.h"
 
@@ -20,8 +21,10 @@ namespace prismwright {
 
 /// What is known of a job beside its plan and book.
 struct WorksFacts {
-  std::vector<PieceVolumes> volumes;  ///< of masters and moulds whose solids were made
-  double brass_kg = 0;                ///< of the whole frame; 0: not known
+  /// Moulds that were worked out, `mark` being the name of the master: their own boxes, ways up and volumes
+  /// count. Of the others all of that is guessed from the prisms' sizes.
+  std::vector<MouldFacts> moulds;
+  double brass_kg = 0;  ///< of the whole frame; 0: not known
   std::chrono::sys_days today;
 };
 
@@ -51,8 +54,10 @@ WorksReckoning reckon_works(const LensPlan& plan, const WorksKinds& kinds, std::
 WorksReckoning reckon_works(const LensPlan& plan, std::span<const LedgerEntry> ledger, const WorksLog& log,
                             const WorksFacts& facts);
 
-/// Castings that the list asks for, with the box of their moulds and as many moulds as there will be.
-std::vector<LoadPiece> load_pieces(const LensPlan& plan, const WorksKinds& kinds, const MakeList& list);
+/// Castings that the list asks for, with the box of their moulds and as many moulds as there will be. A mould
+/// of `moulds` stands gate up on its own foot; any other is guessed and may be laid any way.
+std::vector<LoadPiece> load_pieces(const LensPlan& plan, const WorksKinds& kinds, const MakeList& list,
+                                   std::span<const MouldFacts> moulds = {});
 
 /// Vessel and oven hours of planned loads.
 LoadCounts load_counts(const LoadPlan& loads, std::span<const CurePlan> cures);

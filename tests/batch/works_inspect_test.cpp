@@ -72,7 +72,9 @@ TEST_F(WorksInspect, APhotographIsKeptListedAndSavedByteForByte) {
   std::ofstream(at("foot.png"), std::ios::binary) << png;
   const Answer added = works({"photo", "add", "P01-U05", at("foot.png"), "--note", "a bubble"});
   ASSERT_EQ(added.code, 0) << added.err;
-  const auto list = works({"photo", "list", "P01-U05", "--json"}).json();
+  const auto list = works({"photo", "list", "P01-U05", "--json", "--csv", at("photos.csv")}).json();
+  EXPECT_THAT(bytes_of(at("photos.csv")),
+              testing::StartsWith("number,when_utc,mark,serial,name,media,by,note\n1,"));
   ASSERT_EQ(list.size(), 1u);
   EXPECT_EQ(list[0].at("serial"), 1);
   EXPECT_EQ(list[0].at("name"), "foot.png");

@@ -95,7 +95,8 @@ TEST_F(WorksRecordAct, TheWholeLifeOfAPrismIsToldScrappedCastingsToo) {
 TEST_F(WorksRecordAct, ASpareGoesThroughTheStagesAndIsGivenToAPrismWithItsNumber) {
   for (const char* stage : {"mastered", "moulded", "cast"})
     ASSERT_EQ(works({"record", "S01-C", stage}).code, 0) << stage;
-  const auto list = works({"spare", "list", "--json"}).json();
+  const auto list = works({"spare", "list", "--json", "--csv", at("spares.csv")}).json();
+  EXPECT_THAT(bytes_of(at("spares.csv")), testing::StartsWith("mark,stage,serial\nS01-C,cast,1\n"));
   EXPECT_EQ(row_where(list.at("spares"), "mark", "S01-C").at("serial"), 1);
   EXPECT_EQ(list.at("next_marks").at("C"), "S02-C");
   const Answer wrong = works({"spare", "give", "S01-C", "P01-R1"});

@@ -45,6 +45,37 @@ TEST_F(WorksSolids, AMouldIsWrittenWithItsNotes) {
   EXPECT_LE(answer.code, 1) << answer.err;
   EXPECT_THAT(files_in("moulds"), Contains(name_ + "-mould.step"));
   EXPECT_THAT(answer.out, HasSubstr(name_ + ": "));
+  EXPECT_THAT(bytes_of(at("moulds/moulds.pdf")), testing::StartsWith("%PDF-"));
+  const std::string csv = bytes_of(at("moulds/moulds.csv"));
+  EXPECT_THAT(csv, testing::StartsWith("master,marks,made,draft_deg,undercuts,"));
+  EXPECT_THAT(csv, HasSubstr("\n" + name_ + ","));
+}
+
+TEST_F(WorksSolids, LoadsAndPlanReckonWithTheMouldsWhereTheseAreWorkedOut) {
+  ASSERT_EQ(
+      ask({"set", book_, "section.refracting_to_deg=8", "section.upper_to_deg=8", "section.lower_to_deg=8"})
+          .code,
+      0);
+  const auto guess = works({"loads", "--json"}).json();
+  EXPECT_THAT(guess.at("way_up").get<std::string>(), HasSubstr("are not worked out"));
+  EXPECT_TRUE(guess.at("loads")[0].at("places")[0].at("gate_up").is_null());
+  const auto own = works({"loads", "--moulds", "--json"}).json();
+  EXPECT_THAT(own.at("way_up").get<std::string>(), testing::StartsWith("Every mould stands with its gate up"));
+  ASSERT_FALSE(own.at("loads").empty());
+  for (const auto& load : own.at("loads")) {
+    for (const auto& place : load.at("places")) {
+      EXPECT_EQ(place.at("gate_up"), true);
+      EXPECT_EQ(place.at("stands"), "standing");
+    }
+  }
+  const auto tooling = [&](const nlohmann::json& plan) {
+    return row_where(plan.at("costs"), "item", "tooling").at("quantity").get<double>();
+  };
+  const auto guessed_plan = works({"plan", "--json"}).json();
+  EXPECT_EQ(guessed_plan.at("cost_notes").size(), 1U);
+  const auto plan = works({"plan", "--moulds", "--json"}).json();
+  EXPECT_TRUE(plan.at("cost_notes").empty());
+  EXPECT_GT(std::abs(tooling(plan) - tooling(guessed_plan)), 0.01 * tooling(plan)) << "no guess any more";
 }
 
 TEST_F(WorksSolids, AMasterThatTheLensDoesNotHaveIsRefused) {

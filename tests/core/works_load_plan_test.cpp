@@ -148,6 +148,33 @@ TEST(LoadPlan, KeepsAMouldUprightThatMustStand) {
   const LoadPlan plan = planned(pieces, vessel(120, 400, 10));
   EXPECT_TRUE(plan.loads.empty());
   ASSERT_EQ(plan.unfit.size(), 1U);
+  EXPECT_THAT(plan.unfit[0].words, testing::HasSubstr("with its gate up its mould stands 60 mm high"));
+  EXPECT_THAT(plan.unfit[0].words, testing::HasSubstr("not laid on its side"));
+  EXPECT_EQ(plan.unfit[0].needs_height_mm, 60);
+}
+
+TEST(LoadPlan, TurnsAMouldAboutTheUprightRatherThanLayItOnItsSide) {
+  // Beside the long one there is room for the other only when its long edge runs the same way.
+  std::vector pieces = {piece("U01", 1, {300, 100, 200}, 20), piece("U02", 1, {290, 120, 210}, 20)};
+  for (LoadPiece& one : pieces) one.any_side_up = false;
+  const auto works = vessel(400, 220, 10);
+  const LoadPlan plan = planned(pieces, works);
+  expect_sound(plan, pieces, works);
+  ASSERT_EQ(plan.loads.size(), 1U);
+  ASSERT_EQ(plan.loads[0].places.size(), 2U);
+  for (const LoadPlace& place : plan.loads[0].places) {
+    EXPECT_EQ(place.upward, Upward::height);
+    EXPECT_EQ(place.high_mm, pieces[place.piece].mould.height_mm);
+  }
+}
+
+TEST(LoadPlan, TellsWhichMouldsStandGateUpAndWhichAreAGuess) {
+  std::vector pieces = {piece("U01", 1, {300, 100, 200}, 20), piece("U02", 0, {300, 100, 200}, 20)};
+  EXPECT_THAT(way_up_note(pieces), testing::StartsWith("1 of 1 kinds of mould are not worked out"));
+  pieces[0].any_side_up = false;
+  EXPECT_THAT(way_up_note(pieces), testing::StartsWith("Every mould stands with its gate up"));
+  pieces[0].count = 0;
+  EXPECT_EQ(way_up_note(pieces), "");
 }
 
 TEST(LoadPlan, TellsWhatFitsInNoVesselAndWhatItWouldNeed) {

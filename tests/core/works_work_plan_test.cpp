@@ -6,6 +6,7 @@
 
 #include "core/works/costs.h"
 #include "core/works/work_plan.h"
+#include "core/works/works_reckoning.h"
 #include "tests/support/planned_lens.h"
 #include "tests/support/sample_lenses.h"
 
@@ -126,6 +127,50 @@ TEST(WorkPlan, PlannedLoadsGiveVesselAndOvenTheirHours) {
   EXPECT_NEAR(plan.of(WorkStep::cast).hands_left_h, 7 * shop.plan.values.works.load_h, 1e-9);
   EXPECT_TRUE(plan.notes.empty());
   expect_possible(plan, shop.plan.values.works);
+}
+
+TEST(WorksReckoning, ReckonsWithTheMouldsOwnVolumesAndWaysUpAndElseSaysThatItIsAGuess) {
+  const Shop& shop = new_belt();
+  const WorksKinds kinds = works_kinds(shop.plan);
+  WorksFacts facts;
+  facts.today = kToday;
+  const auto quantity = [](const WorksReckoning& works, std::string_view item) {
+    return std::ranges::find(works.costs.lines, item, &CostLine::item)->quantity;
+  };
+  const WorksReckoning guessed = reckon_works(shop.plan, kinds, {}, WorksLog{}, facts);
+  ASSERT_EQ(guessed.costs.notes.size(), 1U);
+  const std::string all = std::to_string(kinds.masters.size());
+  EXPECT_NE(guessed.costs.notes[0].find("a guess from the prisms' sizes for " + all + " of " + all),
+            std::string::npos);
+  EXPECT_TRUE(std::ranges::all_of(guessed.pieces, &LoadPiece::any_side_up));
+  for (const Master& master : kinds.masters) {
+    MouldFacts mould;
+    mould.mark = master.name;
+    mould.master_mm3 = 40e3;
+    mould.lower_mm3 = 250e3;
+    mould.upper_mm3 = 150e3;
+    mould.standing_mm = 210;
+    mould.footprint_long_mm = 90;
+    mould.footprint_short_mm = 50;
+    facts.moulds.push_back(mould);
+  }
+  const WorksReckoning own = reckon_works(shop.plan, kinds, {}, WorksLog{}, facts);
+  EXPECT_TRUE(own.costs.notes.empty());
+  // One mould of 0.4 l each: no master needs more castings than a mould stands.
+  EXPECT_NEAR(quantity(own, "tooling"), 0.4 * static_cast<double>(kinds.masters.size()), 1e-9);
+  EXPECT_NEAR(quantity(own, "printing"),
+              0.04 * static_cast<double>(kinds.masters.size()) * shop.plan.values.works.print_density_g_cm3,
+              1e-9);
+  ASSERT_FALSE(own.pieces.empty());
+  for (const LoadPiece& piece : own.pieces) {
+    EXPECT_FALSE(piece.any_side_up);
+    EXPECT_EQ(piece.mould.height_mm, 210);
+    EXPECT_EQ(piece.mould.length_mm, 90);
+  }
+  facts.moulds.pop_back();
+  const WorksReckoning most = reckon_works(shop.plan, kinds, {}, WorksLog{}, facts);
+  ASSERT_EQ(most.costs.notes.size(), 1U);
+  EXPECT_NE(most.costs.notes[0].find("for 1 of " + all), std::string::npos);
 }
 
 TEST(WorkPlan, CastingsThatFitNoLoadAreTold) {

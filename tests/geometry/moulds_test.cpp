@@ -2,6 +2,7 @@
 
 #include <cmath>
 #include <map>
+#include <set>
 
 #include <gmock/gmock.h>
 #include <BRepAlgoAPI_Common.hxx>
@@ -16,6 +17,7 @@
 #include "geometry/mould_draw.h"
 #include "geometry/mould_exports.h"
 #include "geometry/mould_high_points.h"
+#include "geometry/mould_views.h"
 #include "geometry/prism_shape.h"
 #include "tests/support/empty_folder.h"
 #include "tests/support/mould_lines.h"
@@ -184,6 +186,53 @@ TEST(MouldDraws, OfARingSeeAcrossItsBoreAsHidden) {
     if (undercut.kind == UndercutKind::hidden) depth = std::max(depth, undercut.depth_mm);
   }
   EXPECT_GT(depth, 1);
+}
+
+TEST(MouldPictures, ShowWhereTheSidesOfABoxAreSteepWithTheirWholeArea) {
+  // A box drawn straight: four of its six sides stand along the draw; from one corner two of them are seen.
+  MouldOrder order{*bullseye_plan().find("P01-C"), BRepPrimAPI_MakeBox(30, 40, 50).Shape()};
+  const auto picture = mould_picture(order, {1, 0, 0}, 0.5);
+  ASSERT_TRUE(picture.ok()) << picture.problem().text;
+  ASSERT_THAT(picture->views, SizeIs(2));
+  for (const MouldView& view : picture->views) {
+    EXPECT_FALSE(view.lines.lines.empty());
+    for (const UndercutPatch& patch : view.patches) {
+      double ground = 0;
+      for (const auto& loop : patch.loops) {
+        for (std::size_t i = 0; i < loop.size(); ++i) {
+          const PaperPoint& a = loop[i];
+          const PaperPoint& b = loop[(i + 1) % loop.size()];
+          ground += (a.x * b.y - b.x * a.y) / 2;
+        }
+      }
+      EXPECT_NEAR(ground, patch.area_mm2, 1e-6 * patch.area_mm2) << "its outline holds what is seen of it";
+    }
+  }
+}
+
+TEST(MouldPictures, OfARingAcrossItsBoreShowWhatIsHiddenFromTheDraw) {
+  const MouldOrder ring = order_of(bullseye_plan(), "P01-R3");
+  const SpaceVector sideways{0, 1, 0};
+  const auto picture = mould_picture(ring, sideways, 0.5);
+  ASSERT_TRUE(picture.ok()) << picture.problem().text;
+  const DrawFacts draw =
+      judged_draw(mould_skin(ring.master, ring.prism, mould_chord_mm(ring.prism)), sideways, 0.5);
+  std::set<std::size_t> shown;
+  for (const MouldView& view : picture->views) {
+    for (const UndercutPatch& patch : view.patches) {
+      ASSERT_LT(patch.undercut, draw.undercuts.size());
+      EXPECT_LE(patch.area_mm2, draw.undercuts[patch.undercut].area_mm2 * (1 + 1e-9));
+      if (draw.undercuts[patch.undercut].kind == UndercutKind::hidden) shown.insert(patch.undercut);
+    }
+  }
+  EXPECT_FALSE(shown.empty());
+}
+
+TEST(MouldPictures, HaveNoPatchWhereNothingIsUndercut) {
+  const MouldOrder disc = order_of(bullseye_plan(), "P01-C");
+  const auto picture = mould_picture(disc, mould_of(bullseye_plan(), "P01-C").draw.along, 0.5);
+  ASSERT_TRUE(picture.ok());
+  for (const MouldView& view : picture->views) EXPECT_TRUE(view.patches.empty());
 }
 
 TEST(MouldDraws, OfAnArcHaveOneHighPointOnItsEndAndTwoAcross) {

@@ -1,0 +1,282 @@
+#include "core/works/mould_picture.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "core/drawing/column_words.h"
+#include "core/drawing/dimension_line.h"
+#include "core/drawing/hatch.h"
+#include "core/drawing/lengths.h"
+#include "core/drawing/line_view_drawing.h"
+#include "core/drawing/plate_view.h"
+#include "core/drawing/title_block.h"
+#include "core/drawing/view_rooms.h"
+#include "core/works/mould_notes.h"
+
+namespace prismwright {
+
+namespace {
+
+constexpr double kMm2PerIn2 = 25.4 * 25.4;
+constexpr double kHatch_mm = 1.8;
+constexpr double kLetter_mm = 3;
+constexpr double kRing_mm = 2.6;  ///< round a letter
+constexpr double kRow_mm = 4;     ///< of the words under a view
+constexpr double kWords_mm = 2.5;
+constexpr double kArrow_mm = 13;
+constexpr double kBetween_mm = 16;
+constexpr PaperColour kHiddenTone{242, 200, 190};
+constexpr PaperColour kSteepTone{240, 224, 178};
+constexpr PaperColour kWhite{255, 255, 255};
+
+double wide_of(const MouldView& view) { return view.lines.high.x - view.lines.low.x; }
+double high_of(const MouldView& view) { return view.lines.high.y - view.lines.low.y; }
+
+/// Words and arrows under a view: caption, then a row for each undercut seen.
+double foot_mm(const MouldView& view) { return 4 + kRow_mm * (1 + static_cast<double>(view.patches.size())); }
+
+/// Where the views stand: beside each other or one over the other, whichever shows them larger.
+struct Layout {
+  ViewLayout sheet;
+  std::vector<PaperBox> rooms;  ///< with the foot of each
+};
+
+Layout laid_out(const std::vector<MouldView>& views, Paper paper) {
+  double widest = 1, highest = 1, all_wide = 0, all_high = 0, foot = 0;
+  for (const MouldView& view : views) {
+    widest = std::max(widest, wide_of(view));
+    highest = std::max(highest, high_of(view));
+    all_wide += wide_of(view);
+    all_high += high_of(view);
+    foot = std::max(foot, foot_mm(view));
+  }
+  const auto count = static_cast<double>(views.size());
+  const double gaps = (count - 1) * kBetween_mm;
+  // Under a view there is always room for its words.
+  const auto beside = lay_out_views(all_wide, highest, {gaps, foot}, paper);
+  const auto stacked = lay_out_views(widest, all_high, {0, gaps + count * foot}, paper);
+  const bool side_by_side = beside.paper_per_mm > stacked.paper_per_mm;
+  Layout layout{side_by_side ? beside : stacked, {}};
+  const PaperBox& room = layout.sheet.rooms.pictures;
+  const double step =
+      ((side_by_side ? room.high.x - room.low.x : room.high.y - room.low.y) + kBetween_mm) / count;
+  for (std::size_t i = 0; i < views.size(); ++i) {
+    const double at = static_cast<double>(i) * step;
+    layout.rooms.push_back(
+        side_by_side
+            ? PaperBox{{room.low.x + at, room.low.y}, {room.low.x + at + step - kBetween_mm, room.high.y}}
+            : PaperBox{{room.low.x, room.high.y - at - step + kBetween_mm}, {room.high.x, room.high.y - at}});
+  }
+  return layout;
+}
+
+Stroke loop_stroke(const std::vector<PaperPoint>& loop, const ViewMap& map, PaperColour tone) {
+  Stroke stroke;
+  stroke.line = LineClass::outline;
+  stroke.closed = true;
+  stroke.tone = tone;
+  stroke.start = map.at(loop.front());
+  for (std::size_t i = 1; i < loop.size(); ++i) stroke.steps.push_back({map.at(loop[i]), 0, {}, 0});
+  return stroke;
+}
+
+double ground_of(const std::vector<PaperPoint>& loop) {
+  double sum = 0;
+  for (std::size_t i = 0; i < loop.size(); ++i) {
+    const PaperPoint& a = loop[i];
+    const PaperPoint& b = loop[(i + 1) % loop.size()];
+    sum += a.x * b.y - b.x * a.y;
+  }
+  return sum / 2;
+}
+
+/// All loops as one walk: to each from the start of the first and back, so that every bridge is walked twice
+/// and counts for nothing.
+std::vector<PaperPoint> one_walk(const UndercutPatch& patch, const ViewMap& map) {
+  std::vector<PaperPoint> walk;
+  for (const auto& loop : patch.loops) {
+    for (const PaperPoint& p : loop) walk.push_back(map.at(p));
+    walk.push_back(map.at(loop.front()));
+    walk.push_back(map.at(patch.loops.front().front()));
+  }
+  return walk;
+}
+
+class MouldSheetMaker {
+ public:
+  MouldSheetMaker(const DrawFacts& draw, const MouldPicture& picture, const MouldSheetWords& words)
+      : draw_(draw),
+        picture_(picture),
+        words_(words),
+        layout_(laid_out(picture.views, words.paper)),
+        maker_(layout_.sheet.size) {}
+
+  Sheet make() {
+    for (std::size_t i = 0; i < picture_.views.size(); ++i) draw_view(picture_.views[i], layout_.rooms[i]);
+    const PaperBox& column = layout_.sheet.rooms.column;
+    write_column(maker_, column, column_lines());
+    maker_.line(column.low, {column.low.x, column.high.y});
+    const PaperBox frame = maker_.frame();
+    scale_bar(maker_, {frame.low.x + 6, frame.low.y + SheetRooms::title_block + 3}, layout_.sheet.paper_per_mm,
+              words_.inches);
+    write_title();
+    return maker_.take();
+  }
+
+ private:
+  void draw_view(const MouldView& view, const PaperBox& room) {
+    const PaperBox above = {{room.low.x, room.low.y + foot_mm(view)}, room.high};
+    const ViewMap map = view_in_middle(view.lines, layout_.sheet.paper_per_mm, above);
+    for (const UndercutPatch& patch : view.patches) draw_patch(patch, map);
+    draw_line_view(maker_, view.lines, map, ViewCrowd::few);
+    std::vector<PaperPoint> taken;
+    for (const UndercutPatch& patch : view.patches) letter(patch, map, taken);
+    const double foot = map.at(view.lines.low).y;
+    draw_arrows(view, {room.low.x - 4, foot + kArrow_mm});
+    write_foot(view, {room.low.x, foot - 4 - kRow_mm});
+  }
+
+  [[nodiscard]] bool is_hidden(std::size_t undercut) const {
+    return draw_.undercuts[undercut].kind == UndercutKind::hidden;
+  }
+
+  void draw_patch(const UndercutPatch& patch, const ViewMap& map) {
+    const bool hidden = is_hidden(patch.undercut);
+    for (const auto& loop : patch.loops) {
+      const bool hole = ground_of(loop) < 0;
+      maker_.draw(loop_stroke(loop, map, hole ? kWhite : hidden ? kHiddenTone : kSteepTone));
+    }
+    for (Stroke& line : hatch_lines(one_walk(patch, map), kHatch_mm, !hidden)) maker_.draw(std::move(line));
+  }
+
+  /// In a ring on the face; where rings would touch, beside it with a leader.
+  void letter(const UndercutPatch& patch, const ViewMap& map, std::vector<PaperPoint>& taken) {
+    const PaperPoint middle = map.at(patch.middle);
+    std::vector<PaperPoint> places = {middle};
+    for (const PaperPoint& p : places_round(middle, 3 * kRing_mm, 0)) places.push_back(p);
+    const auto is_free = [&](const PaperPoint& p) {
+      return std::ranges::all_of(taken, [&](const PaperPoint& other) {
+        return std::hypot(p.x - other.x, p.y - other.y) > 2 * kRing_mm + 1;
+      });
+    };
+    const auto found = std::ranges::find_if(places, is_free);
+    const PaperPoint at = found == places.end() ? middle : *found;
+    taken.push_back(at);
+    if (found != places.begin()) maker_.line(middle, at);
+    Stroke ring = circle_stroke(at, kRing_mm, LineClass::thin);
+    ring.tone = kWhite;
+    maker_.draw(std::move(ring));
+    maker_.write({undercut_letter(patch.undercut),
+                  {at.x, at.y - 0.35 * kLetter_mm},
+                  kLetter_mm,
+                  Anchor::middle,
+                  false,
+                  true});
+  }
+
+  /// The two ways in which the halves go, as they look from there.
+  void draw_arrows(const MouldView& view, PaperPoint from) {
+    const PaperPoint way = {dot(draw_.along, view.right), dot(draw_.along, view.up)};
+    const double size = std::hypot(way.x, way.y);
+    if (size < 0.2) return;  // towards the eye: an arrow would mislead
+    for (const double sign : {1.0, -1.0}) {
+      const PaperPoint tip = {from.x + sign * kArrow_mm * way.x, from.y + sign * kArrow_mm * way.y};
+      maker_.line(from, tip);
+      maker_.arrow(tip, std::atan2(sign * way.y, sign * way.x));
+      maker_.write_at_free({sign > 0 ? "upper half" : "lower half", {}, 2.2, Anchor::left},
+                           places_round(tip, 2, 2.2, 0));
+    }
+  }
+
+  void write_foot(const MouldView& view, PaperPoint place) {
+    maker_.write({"seen from " + eye_words(view.eye), place, kWords_mm, Anchor::left, false, true});
+    for (const UndercutPatch& patch : view.patches) {
+      place.y -= kRow_mm;
+      maker_.write({undercut_label(draw_, patch.undercut, words_.inches), place, kWords_mm});
+    }
+  }
+
+  [[nodiscard]] std::vector<std::string> column_lines() const {
+    std::vector<std::string> lines = {"#undercuts"};
+    if (draw_.undercuts.empty()) lines.emplace_back("Nothing is undercut.");
+    for (std::size_t i = 0; i < draw_.undercuts.size(); ++i) {
+      const bool seen = std::ranges::any_of(picture_.views, [&](const MouldView& view) {
+        return std::ranges::any_of(view.patches, [&](const UndercutPatch& p) { return p.undercut == i; });
+      });
+      lines.push_back(fmt::format("{}: face \"{}\", {}{}", undercut_letter(i), draw_.undercuts[i].face,
+                                  undercut_label(draw_, i, words_.inches).substr(undercut_letter(i).size() + 2),
+                                  seen ? "" : "; seen from neither side"));
+    }
+    if (!draw_.undercuts.empty()) {
+      lines.emplace_back("");
+      lines.emplace_back("rising hatch: hidden from the draw; falling hatch: steeper than the draft asked for");
+    }
+    lines.emplace_back("");
+    lines.emplace_back("#mould");
+    lines.insert(lines.end(), words_.notes.begin(), words_.notes.end());
+    return lines;
+  }
+
+  void write_title() {
+    const auto count = words_.marks.size();
+    draw_title_block(
+        maker_, {clean_words(words_.title),
+                 fmt::format("mould of master {}: what is undercut when its halves are drawn", words_.name),
+                 {{{"master", words_.name},
+                   {"prisms", count == 0   ? ""
+                              : count == 1 ? words_.marks.front()
+                                           : fmt::format("{} and {} more", words_.marks.front(), count - 1)},
+                   {"undercuts", std::to_string(draw_.undercuts.size())},
+                   {"scale", layout_.sheet.scale},
+                   {"lengths", words_.inches ? "inches" : "millimetres"},
+                   {"date", words_.date},
+                   {"least draft", fmt::format("{:.2f} deg", draw_.draft_deg)},
+                   {"height along draw", LengthWords{words_.inches}.plain(draw_.height_mm)}}}});
+  }
+
+  const DrawFacts& draw_;
+  const MouldPicture& picture_;
+  const MouldSheetWords& words_;
+  Layout layout_;
+  SheetMaker maker_;
+};
+
+}  // namespace
+
+std::string undercut_letter(std::size_t undercut) {
+  constexpr std::size_t kLetters = 26;
+  const std::string letter(1, static_cast<char>('a' + undercut % kLetters));
+  return undercut < kLetters ? letter : letter + std::to_string(undercut / kLetters + 1);
+}
+
+std::string undercut_label(const DrawFacts& draw, std::size_t undercut, bool inches) {
+  const Undercut& one = draw.undercuts.at(undercut);
+  const std::string area =
+      inches ? fmt::format("{:.3f} in2", one.area_mm2 / kMm2PerIn2) : fmt::format("{:.1f} mm2", one.area_mm2);
+  const std::string letter = undercut_letter(undercut);
+  if (one.kind == UndercutKind::steep)
+    return fmt::format("{}: {}, draft {} deg", letter, area, decimals(one.draft_deg, 2));
+  return fmt::format(
+      "{}: {}, {} deep", letter, area,
+      inches ? fmt::format("{:.3f} in", one.depth_mm / 25.4) : fmt::format("{:.1f} mm", one.depth_mm));
+}
+
+std::string eye_words(SpaceVector eye) {
+  constexpr double kCounts = 0.25;
+  std::vector<std::string> parts;
+  if (std::abs(eye.x) > kCounts) parts.emplace_back(eye.x > 0 ? "the sea" : "the lamp");
+  if (std::abs(eye.y) > kCounts) parts.emplace_back(eye.y > 0 ? "the anticlockwise end" : "the clockwise end");
+  if (std::abs(eye.z) > kCounts) parts.emplace_back(eye.z > 0 ? "above" : "below");
+  std::string words;
+  for (std::size_t i = 0; i < parts.size(); ++i)
+    words += (i == 0 ? "" : i + 1 == parts.size() ? " and " : ", ") + parts[i];
+  return words;
+}
+
+Sheet mould_sheet(const DrawFacts& draw, const MouldPicture& picture, const MouldSheetWords& words) {
+  return MouldSheetMaker(draw, picture, words).make();
+}
+
+}  // namespace prismwright
