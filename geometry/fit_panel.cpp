@@ -77,6 +77,7 @@ class PanelMaker {
       const bool joins = cemented && is_refracting(prism.kind);
       FitUnit* unit = joins && refracting ? refracting : &panel_.prisms.emplace_back();
       if (joins) refracting = unit;
+      unit->about_lens = prism.turning == TurningAxis::lens && (unit->about_lens || unit->marks.empty());
       unit->marks.push_back(prism.mark);
       unit->bodies.push_back(turned_body(prism, end_mm));
     }

@@ -15,6 +15,7 @@ namespace prismwright {
 struct FitUnit {
   std::vector<std::string> marks;
   std::vector<std::unique_ptr<FitBody>> bodies;
+  bool about_lens = false;  ///< prisms that are turned about the lens axis, so that they slide along themselves
 };
 
 /// A rib as the fit-up knows it, in the panel's frame.

@@ -41,21 +41,71 @@ bool apart(const FitBox& a, const FitBox& b) {
          b.high.y + more < a.low.y || a.high.z + more < b.low.z || b.high.z + more < a.low.z;
 }
 
-FitBox swept(FitBox box, SpaceVector along, double length_mm) {
-  FitBox all = box;
-  all.take(box.low + length_mm * along);
-  all.take(box.high + length_mm * along);
+SpacePoint turned(SpacePoint p, double angle) {
+  const double c = std::cos(angle);
+  const double s = std::sin(angle);
+  return {c * p.x - s * p.y, s * p.x + c * p.y, p.z};
+}
+
+// Where a part stands: turned about the upright line through the origin, then moved.
+struct Stand {
+  double angle = 0;
+  SpaceVector moved{};
+
+  [[nodiscard]] SpacePoint out_of(SpacePoint p) const { return turned(p, angle) + moved; }
+  [[nodiscard]] SpacePoint into(SpacePoint p) const { return turned(p - moved, -angle); }
+  void follow(const FitLeg& leg) {
+    if (!leg.is_swing()) {
+      moved = moved + leg.length_mm() * leg.along();
+      return;
+    }
+    angle += leg.angle();
+    moved = turned(SpacePoint{} + moved, leg.angle()) - SpacePoint{};
+  }
+};
+
+FitBox box_of(const FitBox& box, const Stand& stand) {
+  FitBox all{{1e30, 1e30, 1e30}, {-1e30, -1e30, -1e30}};
+  for (const double x : {box.low.x, box.high.x}) {
+    for (const double y : {box.low.y, box.high.y}) {
+      for (const double z : {box.low.z, box.high.z}) all.take(stand.out_of({x, y, z}));
+    }
+  }
   return all;
 }
 
-// Follows one place along one leg; answers how far it came when it stood too deep.
-std::optional<double> stopped_at(SpacePoint from, SpaceVector along, double length_mm, const FitBody& still) {
-  const Stretch stretch = within(still.box(), from, along, length_mm);
-  if (stretch.empty()) return std::nullopt;
-  for (double t = stretch.from; t <= stretch.to;) {
-    const double room = still.signed_mm(from + t * along);
+// All that a box may pass: its corners' ways, and beside them as far as the arcs between bulge.
+FitBox swept(const FitBox& box, const FitLeg& leg) {
+  FitBox all = box;
+  double bulge_mm = 0;
+  for (const double x : {box.low.x, box.high.x}) {
+    for (const double y : {box.low.y, box.high.y}) {
+      all.take(leg.place_at({x, y, box.low.z}, leg.length_mm()));
+      all.take(leg.place_at({x, y, box.high.z}, leg.length_mm()));
+      bulge_mm = std::max(bulge_mm, std::hypot(x, y) * (1 - std::cos(leg.angle() / 2)));
+    }
+  }
+  const SpaceVector more{bulge_mm, bulge_mm, 0};
+  return {all.low - more, all.high + more};
+}
+
+// The part of a leg from a place on that may run through a box.
+Stretch within(const FitBox& box, SpacePoint p, const FitLeg& leg) {
+  if (!leg.is_swing()) return within(box, p, leg.along(), leg.length_mm());
+  return apart(swept({p, p}, leg), box) ? Stretch{} : Stretch{0, leg.length_mm()};
+}
+
+// Follows one place along one leg; answers how far it came when it stood too deep. The body that it may touch
+// stands in a frame of its own.
+template <class Room>
+std::optional<double> stopped_at(SpacePoint from, const FitLeg& leg, double length_mm, const FitBox& box,
+                                 const Room& signed_mm) {
+  const Stretch stretch = within(box, from, leg);
+  const double to_mm = std::min(stretch.to, length_mm);
+  for (double t = stretch.from; t <= to_mm;) {
+    const double room = signed_mm(leg.place_at(from, t));
     if (room < -kFitTouch_mm) return t;
-    t += std::max(room, kFitStep_mm);
+    t += std::max(room, kFitStep_mm) / leg.pace_at(from);
   }
   return std::nullopt;
 }
@@ -69,37 +119,39 @@ class WayWatch {
   // The earliest touch; with `any`, the first that is found.
   std::optional<FitTouch> run(bool any) {
     any_ = any;
-    for (const SpaceVector& leg : path_) {
-      leg_mm_ = length(leg);
-      if (leg_mm_ <= 0) continue;
-      along_ = unit(leg);
-      const FitBox here = {moving_.box().low + gone_, moving_.box().high + gone_};
-      if (!apart(swept(here, along_, leg_mm_), still_.box())) follow_leg();
+    for (const FitLeg& leg : path_) {
+      if (leg.length_mm() <= 0) continue;
+      here_ = box_of(moving_.box(), stand_);
+      if (!apart(swept(here_, leg), still_.box())) follow(leg);
       if (std::isfinite(after_mm_)) return FitTouch{where_, gone_mm_ + after_mm_};
-      gone_ = gone_ + leg;
-      gone_mm_ += leg_mm_;
+      stand_.follow(leg);
+      gone_mm_ += leg.length_mm();
     }
     return std::nullopt;
   }
 
  private:
-  void follow_leg() {
+  void follow(const FitLeg& leg) {
+    const auto in_still = [&](SpacePoint p) { return still_.signed_mm(p); };
     for (const SpacePoint& p : moving_.skin()) {
-      const SpacePoint from = p + gone_;
-      if (stops(from, along_, still_)) where_ = from + after_mm_ * along_;
+      const SpacePoint from = stand_.out_of(p);
+      if (stops(from, leg, still_.box(), in_still)) where_ = leg.place_at(from, after_mm_);
       if (done()) return;
     }
     // A place that stands still comes the other way, seen from the part that moves.
+    const FitLeg back = leg.back();
+    const auto in_moving = [&](SpacePoint p) { return moving_.signed_mm(stand_.into(p)); };
     for (const SpacePoint& p : still_.skin()) {
-      if (stops(p - gone_, -along_, moving_)) where_ = p;
+      if (stops(p, back, here_, in_moving)) where_ = p;
       if (done()) return;
     }
   }
 
   [[nodiscard]] bool done() const { return any_ && std::isfinite(after_mm_); }
 
-  bool stops(SpacePoint from, SpaceVector along, const FitBody& body) {
-    const auto stopped = stopped_at(from, along, std::min(leg_mm_, after_mm_), body);
+  template <class Room>
+  bool stops(SpacePoint from, const FitLeg& leg, const FitBox& box, const Room& signed_mm) {
+    const auto stopped = stopped_at(from, leg, std::min(leg.length_mm(), after_mm_), box, signed_mm);
     if (!stopped || *stopped >= after_mm_) return false;
     after_mm_ = *stopped;
     return true;
@@ -109,15 +161,54 @@ class WayWatch {
   const FitPath& path_;
   const FitBody& still_;
   bool any_ = false;
-  SpaceVector along_;
-  double leg_mm_ = 0;
-  SpaceVector gone_{};
+  Stand stand_;
+  FitBox here_;  ///< of the part that moves, where the leg begins
   double gone_mm_ = 0;
   double after_mm_ = std::numeric_limits<double>::infinity();
   SpacePoint where_;
 };
 
+void take_deeper(const FitBody& skin_of, const FitBody& body, FitSunk& deepest) {
+  for (const SpacePoint& p : skin_of.skin()) {
+    const Stretch here = within(body.box(), p, {1, 0, 0}, 0);
+    if (here.empty()) continue;
+    const double deep_mm = -body.signed_mm(p);
+    if (deep_mm > deepest.deep_mm) deepest = {p, deep_mm};
+  }
+}
+
 }  // namespace
+
+FitLeg FitLeg::straight(SpaceVector by_mm) {
+  FitLeg leg;
+  leg.length_mm_ = length(by_mm);
+  if (leg.length_mm_ > 0) leg.along_ = unit(by_mm);
+  return leg;
+}
+
+FitLeg FitLeg::swing(double angle, double radius_mm) {
+  FitLeg leg;
+  leg.angle_ = angle;
+  leg.radius_mm_ = radius_mm;
+  leg.length_mm_ = std::abs(angle) * radius_mm;
+  return leg;
+}
+
+FitLeg FitLeg::back() const {
+  FitLeg leg = *this;
+  leg.along_ = -along_;
+  leg.angle_ = -angle_;
+  return leg;
+}
+
+SpacePoint FitLeg::place_at(SpacePoint p, double gone_mm) const {
+  if (!is_swing()) return p + gone_mm * along_;
+  return turned(p, std::copysign(gone_mm, angle_) / radius_mm_);
+}
+
+double FitLeg::pace_at(SpacePoint p) const {
+  return is_swing() ? std::max(1.0, std::hypot(p.x, p.y) / radius_mm_) : 1;
+}
 
 std::optional<FitTouch> touch_on_way(const FitBody& moving, const FitPath& path, const FitBody& still) {
   return WayWatch(moving, path, still).run(false);
@@ -125,6 +216,14 @@ std::optional<FitTouch> touch_on_way(const FitBody& moving, const FitPath& path,
 
 bool is_free_way(const FitBody& moving, const FitPath& path, const FitBody& still) {
   return !WayWatch(moving, path, still).run(true);
+}
+
+std::optional<FitSunk> sunk(const FitBody& first, const FitBody& second) {
+  if (apart(first.box(), second.box())) return std::nullopt;
+  FitSunk deepest;
+  take_deeper(first, second, deepest);
+  take_deeper(second, first, deepest);
+  return deepest.deep_mm > kFitTouch_mm ? std::optional(deepest) : std::nullopt;
 }
 
 }  // namespace prismwright

@@ -7,16 +7,24 @@
 #include <tuple>
 #include <utility>
 
+#include "geometry/fit_ways.h"
+
 namespace prismwright {
 namespace {
 
-constexpr double kClearOfRib_mm = 0.2;
 constexpr double kNotHeld_mm = 0.25;
 // Ways out, as they are tried: the short ones first.
 constexpr std::array kWays{FitWay::from_sea, FitWay::from_lamp, FitWay::from_sea_then_in,
                            FitWay::from_lamp_then_in, FitWay::square_to_rib};
+// Ways that ask more of the hand, for what none of those frees.
+constexpr std::array kWaysRound{FitWay::from_sea_then_round, FitWay::from_lamp_then_round,
+                                FitWay::round_the_axis};
 // Ways of several prisms together.
 constexpr std::array kWaysTogether{FitWay::square_to_rib, FitWay::from_sea, FitWay::from_lamp};
+
+constexpr bool is_round(FitWay way) {
+  return std::find(kWaysRound.begin(), kWaysRound.end(), way) != kWaysRound.end();
+}
 
 /// A part that holds another up, and how far that one came.
 struct Hold {
@@ -44,25 +52,15 @@ std::optional<FitTouch> first_touch(const FitUnit& moving, const FitPath& path, 
   return first;
 }
 
-double far_out_mm(const FitPanel& panel) {
-  FitBox all = panel.ribs[0].bodies.front()->box();
-  for (const FitUnit& unit : panel.prisms) {
-    for (const auto& body : unit.bodies) {
-      all.take(body->box().low);
-      all.take(body->box().high);
-    }
-  }
-  return 2 * length(all.high - all.low);
-}
-
 using Units = std::vector<const FitUnit*>;
 
 /// Works out one panel on one of its ribs. Whether one part holds another up on a way depends on nothing else,
 /// so each answer is kept.
 class RibFit {
  public:
-  RibFit(const FitPanel& panel, int first, const std::function<bool()>& go_on)
-      : panel_(panel), first_(first), far_mm_(far_out_mm(panel)), go_on_(go_on) {}
+  RibFit(const FitPanel& panel, int first, const std::vector<HomeClash>& clashes,
+         const std::function<bool()>& go_on)
+      : panel_(panel), first_(first), ways_(panel, first), clashes_(clashes), go_on_(go_on) {}
 
   PanelFit work() {
     fit_.panel = panel_.number;
@@ -70,10 +68,11 @@ class RibFit {
     fit_.second_rib = panel_.ribs[1 - first_].marks.front();
     for (const FitUnit& unit : panel_.prisms) left_.push_back(&unit);
     for (const FitUnit& unit : panel_.fixed) fixed_.push_back(&unit);
-    while (take_any_out(left_) || take_group_out(false) || take_any_out(fixed_) || take_group_out(true)) {
-    }
+    take_all_out();
+    if (std::erase_if(left_, [&](const FitUnit* unit) { return clash_of(*unit) != nullptr; }) > 0)
+      take_all_out();
     write_steps();
-    for (const FitUnit* unit : left_) fit_.cannot.push_back(blocked(*unit));
+    write_stuck();
     put_second_rib_on();
     return std::move(fit_);
   }
@@ -84,40 +83,30 @@ class RibFit {
     FitWay way;
   };
 
-  [[nodiscard]] const FitRib& face() const { return panel_.faces[first_]; }
-
-  // How far a part must come off the rib until it stands clear of the pockets.
-  [[nodiscard]] double held_mm(const FitUnit& unit) const {
-    double held = 0;
-    for (const auto& body : unit.bodies) {
-      for (const SpacePoint& p : body->skin()) {
-        held = std::max(held, face().inner_face_mm - dot(face().inward, p - SpacePoint{}));
-      }
-    }
-    return std::min(held, face().inner_face_mm);
+  // A clash is told by itself: what stands in each other does not hold each other up, nor, at last, the rest,
+  // which so gets an order all the same.
+  [[nodiscard]] const HomeClash* clash_of(const FitUnit& a, const FitUnit& b) const {
+    const auto found = std::find_if(clashes_.begin(), clashes_.end(), [&](const HomeClash& clash) {
+      return (clash.first == &a && clash.second == &b) || (clash.first == &b && clash.second == &a);
+    });
+    return found == clashes_.end() ? nullptr : &*found;
   }
 
-  // The way out of the seat.
-  [[nodiscard]] FitPath path(const FitUnit& unit, FitWay way) const {
-    switch (way) {
-      case FitWay::from_sea:
-        return {{far_mm_, 0, 0}};
-      case FitWay::from_lamp:
-        return {{-far_mm_, 0, 0}};
-      case FitWay::from_sea_then_in:
-        return {(held_mm(unit) + kClearOfRib_mm) * face().inward, far_mm_ * face().seaward};
-      case FitWay::from_lamp_then_in:
-        return {(held_mm(unit) + kClearOfRib_mm) * face().inward, -far_mm_ * face().seaward};
-      default:
-        return {far_mm_ * face().inward};
-    }
+  // The deepest that it has with what is not the second rib, which is told of as it goes on.
+  [[nodiscard]] const HomeClash* clash_of(const FitUnit& prism) const {
+    const FitUnit* second_rib = &panel_.ribs[1 - first_];
+    const auto found = std::find_if(clashes_.begin(), clashes_.end(), [&](const HomeClash& clash) {
+      return clash.second != second_rib && (clash.first == &prism || clash.second == &prism);
+    });
+    return found == clashes_.end() || is_brass(prism) ? nullptr : &*found;
   }
 
   bool clears(const FitUnit& moving, FitWay way, const FitUnit& still) {
     const auto key = std::tuple(&moving, way, &still);
     if (const auto known = clears_.find(key); known != clears_.end()) return known->second;
     if (!go_on_()) throw FitStopped{};
-    return clears_[key] = is_free(moving, path(moving, way), still);
+    if (clash_of(moving, still)) return clears_[key] = true;
+    return clears_[key] = is_free(moving, ways_.path(moving, way), still);
   }
 
   bool clears_all(const FitUnit& unit, FitWay way, const Units& others) {
@@ -126,8 +115,8 @@ class RibFit {
   }
 
   bool has_way_out(const FitUnit& unit, FitWay way) {
-    return clears(unit, way, panel_.ribs[first_]) && clears_all(unit, way, fixed_) &&
-           clears_all(unit, way, left_);
+    return !ways_.path(unit, way).empty() && clears(unit, way, panel_.ribs[first_]) &&
+           clears_all(unit, way, fixed_) && clears_all(unit, way, left_);
   }
 
   void take_out(const Units& units, FitWay way) {
@@ -139,13 +128,19 @@ class RibFit {
     taken_.push_back({units, way});
   }
 
+  void take_all_out() {
+    while (take_any_out(left_, kWays) || take_group_out(false) || take_any_out(fixed_, kWays) ||
+           take_any_out(left_, kWaysRound) || take_group_out(true)) {
+    }
+  }
+
   // Prisms, or, where they wait for nothing else, rails and cross ribs: these go on when those are in.
-  bool take_any_out(const Units& units) {
+  template <class Ways>
+  bool take_any_out(const Units& units, const Ways& ways) {
     const std::size_t before = taken_.size();
     for (const FitUnit* unit : Units(units)) {
-      const auto way =
-          std::find_if(kWays.begin(), kWays.end(), [&](FitWay w) { return has_way_out(*unit, w); });
-      if (way != kWays.end()) take_out({unit}, *way);
+      const auto way = std::find_if(ways.begin(), ways.end(), [&](FitWay w) { return has_way_out(*unit, w); });
+      if (way != ways.end()) take_out({unit}, *way);
     }
     return taken_.size() > before;
   }
@@ -186,14 +181,14 @@ class RibFit {
 
   // Whether they can be put together with no rib near: taken from each other one by one, straight.
   bool nests(Units group) {
-    const SpaceVector off = face().inward;
-    const SpaceVector ways[] = {{far_mm_, 0, 0},  {-far_mm_, 0, 0}, {0, 0, far_mm_},
-                                {0, 0, -far_mm_}, far_mm_ * off,    -far_mm_ * off};
+    const double far = ways_.far_mm();
+    const SpaceVector off = panel_.faces[first_].inward;
+    const SpaceVector ways[] = {{far, 0, 0}, {-far, 0, 0}, {0, 0, far}, {0, 0, -far}, far * off, -far * off};
     const auto comes_off = [&](const FitUnit* unit) {
       if (!go_on_()) throw FitStopped{};
       return std::any_of(std::begin(ways), std::end(ways), [&](SpaceVector way) {
         return std::all_of(group.begin(), group.end(), [&](const FitUnit* other) {
-          return other == unit || is_free(*unit, {way}, *other);
+          return other == unit || is_free(*unit, {FitLeg::straight(way)}, *other);
         });
       });
     };
@@ -210,26 +205,55 @@ class RibFit {
   }
 
   void write_steps() {
-    fit_.steps.push_back({panel_.ribs[first_].marks, FitWay::laid, false, 0, ""});
-    for (const FitUnit* unit : fixed_) fit_.steps.push_back({unit->marks, FitWay::screwed, false, 0, ""});
+    fit_.steps.push_back(step_of({&panel_.ribs[first_]}, FitWay::laid));
+    for (const FitUnit* unit : fixed_) fit_.steps.push_back(step_of({unit}, FitWay::screwed));
     for (auto taken = taken_.rbegin(); taken != taken_.rend(); ++taken) {
-      const bool together = taken->units.size() > 1;
-      FitStep step{
-          {}, !together && is_brass(*taken->units.front()) ? FitWay::screwed : taken->way, together, 0, ""};
-      for (const FitUnit* unit : taken->units) {
-        step.marks.insert(step.marks.end(), unit->marks.begin(), unit->marks.end());
-        step.into_pocket_mm = std::max(step.into_pocket_mm, held_mm(*unit));
-      }
-      if (step.into_pocket_mm < kNotHeld_mm) step.into_pocket_mm = 0;
-      fit_.steps.push_back(std::move(step));
+      Units units = taken->units;
+      std::erase_if(units, [&](const FitUnit* unit) { return clash_of(*unit) != nullptr; });
+      if (units.empty()) continue;
+      const bool screwed = units.size() == 1 && is_brass(*units.front());
+      fit_.steps.push_back(step_of(units, screwed ? FitWay::screwed : taken->way));
     }
+  }
+
+  FitStep step_of(const Units& units, FitWay way) {
+    FitStep step;
+    step.way = way;
+    step.put_together = units.size() > 1;
+    for (const FitUnit* unit : units) {
+      step.marks.insert(step.marks.end(), unit->marks.begin(), unit->marks.end());
+      if (way == FitWay::laid || way == FitWay::screwed) continue;
+      step.into_pocket_mm = std::max(step.into_pocket_mm, ways_.held_mm(*unit));
+      if (is_round(way)) step.round_mm = std::max(step.round_mm, ways_.path(*unit, way).front().length_mm());
+    }
+    if (step.into_pocket_mm < kNotHeld_mm) step.into_pocket_mm = 0;
+    return step;
+  }
+
+  void write_stuck() {
+    for (const FitUnit& unit : panel_.prisms) {
+      if (const HomeClash* clash = clash_of(unit)) {
+        fit_.cannot.push_back(clashing(unit, *clash));
+      } else if (std::find(left_.begin(), left_.end(), &unit) != left_.end()) {
+        fit_.cannot.push_back(blocked(unit));
+      }
+    }
+  }
+
+  static FitBlocked clashing(const FitUnit& unit, const HomeClash& clash) {
+    FitBlocked blocked;
+    blocked.marks = unit.marks;
+    blocked.blocked_by = clash.first == &unit ? clash.second_mark : clash.first_mark;
+    blocked.where = clash.sunk.where;
+    blocked.deep_mm = clash.sunk.deep_mm;
+    return blocked;
   }
 
   std::optional<Hold> first_hold(const FitUnit& unit, FitWay way) {
     std::optional<Hold> first;
     const auto take = [&](const FitUnit& other) {
       if (&other == &unit || clears(unit, way, other)) return;
-      const auto found = first_touch(unit, path(unit, way), other);
+      const auto found = first_touch(unit, ways_.path(unit, way), other);
       if (found && (!first || found->after_mm < first->touch.after_mm)) first = Hold{&other, *found};
     };
     take(panel_.ribs[first_]);
@@ -243,35 +267,46 @@ class RibFit {
     FitBlocked worst;
     worst.marks = unit.marks;
     worst.left_mm = -1;
-    for (const FitWay way : kWays) {
+    std::vector<FitWay> ways(kWays.begin(), kWays.end());
+    ways.insert(ways.end(), kWaysRound.begin(), kWaysRound.end());
+    for (const FitWay way : ways) {
       const auto hold = first_hold(unit, way);
       if (!hold || hold->touch.after_mm <= worst.left_mm) continue;
       worst.blocked_by = hold->by->marks.front();
       worst.where = hold->touch.where;
       worst.way = way;
       worst.left_mm = hold->touch.after_mm;
+      worst.off_rib_mm = ways_.off_rib_mm(unit, way);
     }
     return worst;
   }
 
   void put_second_rib_on() {
     const FitUnit& rib = panel_.ribs[1 - first_];
-    const FitPath off{-far_mm_ * panel_.faces[1 - first_].inward};
-    std::optional<Hold> first;
-    for (const TakenOut& taken : taken_) {
-      for (const FitUnit* unit : taken.units) {
-        const auto found = first_touch(rib, off, *unit);
-        if (found && (!first || found->after_mm < first->touch.after_mm)) first = Hold{unit, *found};
-      }
+    for (const HomeClash& clash : clashes_) {
+      if (clash.second == &rib) return fit_.cannot.push_back(clashing(rib, clash));
     }
-    if (!first) return fit_.steps.push_back({rib.marks, FitWay::square_to_rib, false, 0, ""});
-    fit_.cannot.push_back({rib.marks, first->by->marks.front(), first->touch.where, FitWay::square_to_rib,
-                           first->touch.after_mm, ""});
+    const FitPath off{FitLeg::straight(-ways_.far_mm() * panel_.faces[1 - first_].inward)};
+    std::optional<Hold> first;
+    for (const FitUnit& unit : panel_.prisms) {
+      if (std::find(left_.begin(), left_.end(), &unit) != left_.end()) continue;
+      const auto found = first_touch(rib, off, unit);
+      if (found && (!first || found->after_mm < first->touch.after_mm)) first = Hold{&unit, *found};
+    }
+    if (!first) return fit_.steps.push_back(step_of({&rib}, FitWay::square_to_rib));
+    FitBlocked held;
+    held.marks = rib.marks;
+    held.blocked_by = first->by->marks.front();
+    held.where = first->touch.where;
+    held.way = FitWay::square_to_rib;
+    held.left_mm = first->touch.after_mm;
+    fit_.cannot.push_back(held);
   }
 
   const FitPanel& panel_;
   int first_;
-  double far_mm_;
+  FitWays ways_;
+  const std::vector<HomeClash>& clashes_;
   const std::function<bool()>& go_on_;
   PanelFit fit_;
   Units left_;   ///< prisms in place
@@ -282,12 +317,13 @@ class RibFit {
 
 }  // namespace
 
-PanelFit fit_on_rib(const FitPanel& panel, int first, const std::function<bool()>& go_on) {
-  return RibFit(panel, first, go_on).work();
+PanelFit fit_on_rib(const FitPanel& panel, int first, const std::vector<HomeClash>& clashes,
+                    const std::function<bool()>& go_on) {
+  return RibFit(panel, first, clashes, go_on).work();
 }
 
 std::vector<OpenSeat> open_seats(const FitPanel& panel, const std::function<bool()>& go_on) {
-  const double far = far_out_mm(panel);
+  const double far = FitWays(panel, 0).far_mm();
   const auto has_way = [&](const FitUnit& unit, const FitPath& way) {
     const auto clears = [&](const FitUnit& other) { return &other == &unit || is_free(unit, way, other); };
     return clears(panel.ribs[0]) && clears(panel.ribs[1]) &&
@@ -297,7 +333,8 @@ std::vector<OpenSeat> open_seats(const FitPanel& panel, const std::function<bool
   std::vector<OpenSeat> seats;
   for (const FitUnit& unit : panel.prisms) {
     if (!go_on()) throw FitStopped{};
-    const OpenSeat seat{"", has_way(unit, {{far, 0, 0}}), has_way(unit, {{-far, 0, 0}})};
+    const FitLeg out = FitLeg::straight({far, 0, 0});
+    const OpenSeat seat{"", has_way(unit, {out}), has_way(unit, {out.back()})};
     if (!seat.from_sea && !seat.from_lamp) continue;
     for (const std::string& mark : unit.marks) seats.push_back({mark, seat.from_sea, seat.from_lamp});
   }

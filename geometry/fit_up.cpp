@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "core/base/angle.h"
+#include "geometry/fit_changes.h"
 #include "geometry/fit_panel.h"
 #include "geometry/fit_rib.h"
 #include "geometry/fit_words.h"
@@ -15,10 +16,15 @@
 namespace prismwright {
 namespace {
 
+bool only_clashes(const PanelFit& fit) {
+  return std::all_of(fit.cannot.begin(), fit.cannot.end(), [](const FitBlocked& b) { return b.deep_mm > 0; });
+}
+
 PanelFit better_of_both(const FitPanel& panel, const std::function<bool()>& go_on) {
-  PanelFit left = fit_on_rib(panel, 0, go_on);
-  if (!left.cannot.empty()) {
-    PanelFit right = fit_on_rib(panel, 1, go_on);
+  const std::vector<HomeClash> clashes = home_clashes(panel, go_on);
+  PanelFit left = fit_on_rib(panel, 0, clashes, go_on);
+  if (!only_clashes(left)) {
+    PanelFit right = fit_on_rib(panel, 1, clashes, go_on);
     if (right.cannot.size() < left.cannot.size()) left = std::move(right);
   }
   left.open_seats = open_seats(panel, go_on);
@@ -68,6 +74,8 @@ Outcome<std::vector<PanelFit>> fit_up(const LensPlan& plan, const FramePlan& fra
       try {
         const std::function<bool()> go_on = [&] { return goes_on(progress, share, what); };
         found = known.emplace(likeness, better_of_both(fit_panel(plan, frame, place), go_on)).first;
+        PanelFit& fit = found->second;
+        for (FitBlocked& blocked : fit.cannot) blocked.changes = changes_for(blocked, fit, plan);
       } catch (const FitStopped&) {
         return Problem{Trouble::stopped, "stopped", what,
                        "The fit-up was stopped before all panels were tried."};

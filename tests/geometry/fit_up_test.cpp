@@ -10,8 +10,10 @@
 #include <set>
 
 #include "core/base/angle.h"
+#include "core/frame/pockets.h"
 #include "geometry/bodies.h"
 #include "geometry/fit_up.h"
+#include "geometry/fit_words.h"
 #include "geometry/frame_bodies.h"
 #include "geometry/solid_gap.h"
 #include "tests/support/random_lens.h"
@@ -113,8 +115,9 @@ TEST_F(HandMadePanel, IsToldInTheOrderThatALipAsksFor) {
   EXPECT_EQ(fit.steps[3].marks.front(), "P01-U02");
 }
 
-// A tongue in a channel with lips, curved about the lens axis: no straight way parts them.
-TEST_F(HandMadePanel, FlagsAnUndercutThatNothingCanBeBroughtInto) {
+// A tongue in a channel with lips, curved about the lens axis: no straight way parts them, but one slides along
+// the other from the open side.
+TEST_F(HandMadePanel, TurnsATongueIntoItsChannelRoundTheLensAxis) {
   add_prism("P01-U02", {{100, 20},
                         {106, 20},
                         {106, 10},
@@ -139,9 +142,60 @@ TEST_F(HandMadePanel, FlagsAnUndercutThatNothingCanBeBroughtInto) {
                         {105, 11},
                         {105, 14},
                         {99, 14}});
-  add_prism("P01-U03", {{100, 40}, {120, 40}, {120, 50}, {100, 50}});
   add_pockets(rectangle(98, -6, 122, 31));
-  add_pockets(rectangle(99, 39, 121, 51));
+  const PanelFit fit = this->fit();
+  EXPECT_TRUE(fit.cannot.empty());
+  ASSERT_EQ(fit.steps.size(), 4u);
+  EXPECT_EQ(fit.steps[2].way, FitWay::round_the_axis);
+  EXPECT_THAT(fit.steps[2].words, HasSubstr("round the lens axis, from where P01-rib-right is to stand"));
+}
+
+// The same about the panel's axis, in pockets that follow the ends closely: about that axis the ends would have
+// to rise 2.8 mm in pockets with 0.5 mm of room (at z 53 of radius 80 they run 53 : 60 across and up).
+TEST_F(HandMadePanel, FlagsAnUndercutThatNothingCanBeBroughtInto) {
+  add_prism("P01-U02", {{100, 80},
+                        {106, 80},
+                        {106, 70},
+                        {102, 70},
+                        {102, 64},
+                        {118, 64},
+                        {118, 70},
+                        {114, 70},
+                        {114, 80},
+                        {120, 80},
+                        {120, 90},
+                        {100, 90}});
+  add_prism("P01-U01", {{99, 56},
+                        {121, 56},
+                        {121, 74},
+                        {115, 74},
+                        {115, 71},
+                        {119, 71},
+                        {119, 63},
+                        {101, 63},
+                        {101, 71},
+                        {105, 71},
+                        {105, 74},
+                        {99, 74}});
+  FrameSettings frame_settings;
+  for (PlannedPrism& prism : plan.prisms) {
+    prism.turning = TurningAxis::panel;
+    prism.trim.half = Half::upper;
+  }
+  for (RibPlan& rib : frame.ribs) {
+    rib.outline = rectangle(80, -20, 190, 120);
+    rib.edge = straight_chain(rib.outline);
+    std::vector<const PlannedPrism*> prisms;
+    std::vector<PlateRegion> rooms;
+    for (const PlannedPrism& prism : plan.prisms) {
+      prisms.push_back(&prism);
+      rooms.push_back(pocket_room(prism, rib.side, frame_settings));
+    }
+    rib.pockets = united_pockets(prisms, rooms, frame_settings);
+    for (Pocket& pocket : rib.pockets) fit_edge(pocket, frame_settings);
+  }
+  add_prism("P01-U03", {{100, 100}, {120, 100}, {120, 110}, {100, 110}});
+  add_pockets(rectangle(99, 99, 121, 111));
   const PanelFit fit = this->fit();
   ASSERT_EQ(fit.cannot.size(), 2u);
   std::map<std::string, std::string> by;
@@ -150,8 +204,9 @@ TEST_F(HandMadePanel, FlagsAnUndercutThatNothingCanBeBroughtInto) {
   EXPECT_EQ(by["P01-U02"], "P01-U01");
   for (const FitBlocked& blocked : fit.cannot) {
     EXPECT_THAT(blocked.words, HasSubstr("cannot go in"));
-    EXPECT_NEAR(std::hypot(blocked.where.x, blocked.where.y), 110, 12);
-    EXPECT_NEAR(blocked.where.z, 10, 15);
+    EXPECT_NEAR(blocked.where.x, 110, 15);
+    EXPECT_NEAR(std::hypot(blocked.where.y, blocked.where.z), 70, 20);
+    EXPECT_EQ(blocked.deep_mm, 0);
   }
   EXPECT_EQ(fit.steps.size(), 3u) << "the third goes in all the same";
 }
@@ -224,8 +279,10 @@ TEST_F(HandMadePanel, TellsOfBrassThatStandsInAPrism) {
   plate.place.origin.z = 18.95;
   frame.flats = {plate};
   ASSERT_EQ(fit().cannot.size(), 1u);
-  EXPECT_EQ(fit().cannot.front().words,
-            "P01-U01 cannot go in: P01-upper-rib stands where it belongs. Make room there.");
+  EXPECT_NEAR(fit().cannot.front().deep_mm, 0.05, 1e-6);
+  EXPECT_EQ(
+      fit().cannot.front().words,
+      "P01-U01 cannot go in: P01-upper-rib stands at least 0.05 mm deep where it belongs. Make room there.");
   frame.flats[0].place.origin.z = 18.99;
   EXPECT_TRUE(fit().cannot.empty());
 }
@@ -338,6 +395,31 @@ TEST(FitUp, TellsAWayThatTheSolidsLeaveFree) {
     EXPECT_LT(common_volume_mm3(shifted(bodies.prisms[0].shape, part * off), bodies.prisms[1].shape), 1e-6)
         << part;
   }
+}
+
+TEST(FitUp, SaysLengthsAsTheSheetWantsThem) {
+  PanelFit fit{1, "P01-rib-left", "P01-rib-right", {}, {}, {}};
+  FitStep step;
+  step.marks = {"P01-U01"};
+  step.way = FitWay::from_sea_then_in;
+  step.into_pocket_mm = 2.54;
+  fit.steps = {step};
+  FitBlocked blocked;
+  blocked.marks = {"P01-U02"};
+  blocked.blocked_by = "P01-U03";
+  blocked.left_mm = 5.08;
+  FitBlocked rib = blocked;
+  rib.marks = {fit.second_rib};
+  rib.left_mm = 12;
+  fit.cannot = {blocked, rib};
+  put_in_words(fit);
+  EXPECT_THAT(fit.steps[0].words, HasSubstr("2.5 mm square into"));
+  EXPECT_THAT(fit.cannot[0].words, HasSubstr("holds it up 5.1 mm before"));
+  EXPECT_THAT(fit.cannot[1].words, HasSubstr("holds it up 12 mm before"));
+  put_in_words(fit, {true});
+  EXPECT_THAT(fit.steps[0].words, HasSubstr("0.098 in square into"));
+  EXPECT_THAT(fit.cannot[0].words, HasSubstr("holds it up 0.201 in before"));
+  EXPECT_THAT(fit.cannot[1].words, HasSubstr("holds it up 0.472 in before"));
 }
 
 TEST(FitUp, CanBeStopped) {
