@@ -43,7 +43,7 @@ void print_lines(const char* heading, const std::vector<std::string>& lines, std
 
 }  // namespace
 
-Json pack_json(const PackReport& report) {
+Json pack_json(const PackReport& report, const std::vector<std::string>& remembered) {
   const FileCount count = count_files(report.manifest);
   Json json;
   json["folder"] = report.folder;
@@ -57,26 +57,30 @@ Json pack_json(const PackReport& report) {
   json["changes"] = report.changes;
   json["withheld"] = report.withheld;
   json["notes"] = report.notes;
+  json["remembered"] = remembered;
   json["well"] = report.well;
   return json;
 }
 
-void print_pack(const PackReport& report, std::ostream& out) {
+void print_pack(const PackReport& report, const std::vector<std::string>& remembered, std::ostream& out) {
   const FileCount count = count_files(report.manifest);
   out << fmt::format("{} files, {:.1f} MB, revision {}: {} pieces made anew, {} kept from the last pack\n",
                      count.files, static_cast<double>(count.bytes) / kBytesPerMegabyte,
                      report.manifest.revision, report.made_anew, report.kept);
   print_lines("Changed since the last pack:", report.changes, out);
+  print_lines("Remembered:", remembered, out);
   print_lines("Notes:", report.notes, out);
   print_lines("Withheld:", report.withheld, out);
   out << report.folder << '\n';
 }
 
-Json despatch_json(const std::vector<DespatchPiece>& pieces, const LastPack* last, const LensValues& values) {
+Json despatch_json(const std::vector<DespatchPiece>& pieces, const LastPack* last, const LensValues& values,
+                   const std::vector<std::string>& remembered) {
   Json json;
   json["last_pack"] = last ? Json(last->folder) : Json();
   json["last_revision"] = last ? Json(last->manifest.revision) : Json();
   json["values_changed"] = last ? values_changed(last->manifest, values) : std::vector<std::string>{};
+  json["remembered"] = remembered;
   json["pieces"] = Json::array();
   for (const DespatchPiece& piece : pieces) {
     const PackedPiece* packed = packed_piece(piece, last);
@@ -93,7 +97,7 @@ Json despatch_json(const std::vector<DespatchPiece>& pieces, const LastPack* las
 }
 
 void print_despatch(const std::vector<DespatchPiece>& pieces, const LastPack* last, const LensValues& values,
-                    std::ostream& out) {
+                    const std::vector<std::string>& remembered, std::ostream& out) {
   TextTable table({{"group"}, {"piece"}, {"what"}, {"state"}, {"last made"}});
   std::array<int, 4> counts{};
   for (const DespatchPiece& piece : pieces) {
@@ -110,6 +114,7 @@ void print_despatch(const std::vector<DespatchPiece>& pieces, const LastPack* la
     if (const int count = counts.at(static_cast<std::size_t>(state)); count > 0)
       out << fmt::format("{} {}\n", count, name_of(state));
   if (last) print_lines("Changed since the last pack:", values_changed(last->manifest, values), out);
+  print_lines("Remembered:", remembered, out);
   for (const DespatchPiece& piece : pieces)
     if (!piece.withheld.empty()) out << "Withheld: " << piece.words << ": " << piece.withheld << '\n';
 }

@@ -30,37 +30,39 @@ class PackVerb : public Verb {
     command.add_option("--out", ask_.packs_folder, "folder of packs, in which a dated one is made")->required();
     command.add_option("--only", groups_, "these groups only")->check(CLI::IsMember(group_names()));
     papers_.add_options(command);
+    command.footer(
+        "What is said of the estimate is kept with the pack, and the next one of the book in that folder takes "
+        "it "
+        "up where nothing else is said; an empty word (\"\") clears it.");
     command.add_flag("--list", list_,
                      "write nothing: say what would go out, and how it stands to the last pack");
     command.add_flag("--json", json_, "answer in JSON");
   }
 
   ExitCode run(Voice& voice) override {
-    if (const Done sound = check_pack_date(papers_.choice().date); !sound)
-      return refuse(sound.problem(), voice.err);
-    const auto book = open_to_read(path_, voice);
-    if (!book) return refuse(book.problem(), voice.err);
-    auto source = despatch_source(*book);
-    if (!source) return refuse(source.problem(), voice.err);
     for (const std::string& group : groups_) ask_.groups.push_back(*find_despatch_group(group));
-    DespatchDesk desk(std::move(source).value(), papers_.choice());
-    return list_ ? list(desk, voice) : pack(desk, voice);
+    return at_despatch_desk(path_, papers_, voice, [&](DespatchDesk& desk) {
+      const auto found = last_pack(ask_.packs_folder, desk.source().book_name);
+      const LastPack* last = found ? &*found : nullptr;
+      desk.set_choice(papers_.choice_after(last));
+      return list_ ? list(desk, last, voice) : pack(desk, papers_.remembered(last), voice);
+    });
   }
 
  private:
-  ExitCode pack(DespatchDesk& desk, Voice& voice) const {
+  ExitCode pack(DespatchDesk& desk, const std::vector<std::string>& remembered, Voice& voice) const {
     const auto report = [&] {
       ProgressLine line(voice);
       return write_pack(desk, ask_, line.of("Pack"));
     }();
     if (!report) return refuse(report.problem(), voice.err);
     const ExitCode code = report->well ? ExitCode::done : ExitCode::not_well;
-    if (json_) return print_json(pack_json(*report), code, voice.out, voice.err);
-    print_pack(*report, voice.out);
+    if (json_) return print_json(pack_json(*report, remembered), code, voice.out, voice.err);
+    print_pack(*report, remembered, voice.out);
     return code;
   }
 
-  ExitCode list(DespatchDesk& desk, Voice& voice) const {
+  ExitCode list(DespatchDesk& desk, const LastPack* last, Voice& voice) const {
     auto pieces = [&] {
       ProgressLine line(voice);
       return desk.pieces(line.of("Pieces"));
@@ -71,13 +73,12 @@ class PackVerb : public Verb {
         return std::ranges::find(ask_.groups, piece.group) == ask_.groups.end();
       });
     }
-    const auto last = last_pack(ask_.packs_folder, desk.source().book_name);
     const bool well = std::ranges::all_of(*pieces, [](const auto& piece) { return piece.withheld.empty(); });
     const ExitCode code = well ? ExitCode::done : ExitCode::not_well;
     const LensValues& values = desk.source().plan->values;
-    if (json_)
-      return print_json(despatch_json(*pieces, last ? &*last : nullptr, values), code, voice.out, voice.err);
-    print_despatch(*pieces, last ? &*last : nullptr, values, voice.out);
+    const auto remembered = papers_.remembered(last);
+    if (json_) return print_json(despatch_json(*pieces, last, values, remembered), code, voice.out, voice.err);
+    print_despatch(*pieces, last, values, remembered, voice.out);
     return code;
   }
 

@@ -36,18 +36,13 @@ class PapersVerb : public Verb {
   }
 
   ExitCode run(Voice& voice) override {
-    if (const Done sound = check_pack_date(papers_.choice().date); !sound)
-      return refuse(sound.problem(), voice.err);
-    const auto book = open_to_read(path_, voice);
-    if (!book) return refuse(book.problem(), voice.err);
-    auto source = despatch_source(*book);
-    if (!source) return refuse(source.problem(), voice.err);
-    DespatchDesk desk(std::move(source).value(), papers_.choice());
-    PieceFiles files(folder_);
-    if (const Done drawn = draw_all(desk, files, voice); !drawn) return refuse(drawn.problem(), voice.err);
-    const auto paths = files.paths();
-    if (!paths) return refuse(paths.problem(), voice.err);
-    return tell(*paths, voice);
+    return at_despatch_desk(path_, papers_, voice, [&](DespatchDesk& desk) {
+      PieceFiles files(folder_);
+      if (const Done drawn = draw_all(desk, files, voice); !drawn) return refuse(drawn.problem(), voice.err);
+      const auto paths = files.paths();
+      if (!paths) return refuse(paths.problem(), voice.err);
+      return tell(*paths, voice);
+    });
   }
 
  private:

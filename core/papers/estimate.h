@@ -19,6 +19,8 @@ struct EstimateChoice {
   int valid_days = 60;        ///< from the date, from 1
   int spare_sets = 1;         ///< of the optional spares: one casting of every kind each, from 0
   std::string note;           ///< in the maker's own words
+
+  bool operator==(const EstimateChoice&) const = default;
 };
 
 /// An offer: what is offered (lens, panels, prisms, frame), the money line by line as lens_costs has it

@@ -70,6 +70,17 @@ struct DespatchDesk::Inside {
     return {};
   }
 
+  void take(const PaperChoice& choice) {
+    PaperChoice undated = choice;
+    undated.date = shop.choice().date;
+    undated.revision = shop.choice().revision;
+    if (!(undated == shop.choice())) {
+      made = false;
+      ready.clear();
+    }
+    shop.set_choice(choice);
+  }
+
   /// The piece of that name, made ready where it was not yet.
   Outcome<const ReadyPiece*> find(const DespatchPiece& piece, const Progress& progress) {
     if (const Done done = make_pieces(progress); !done) return done.problem();
@@ -139,6 +150,8 @@ void DespatchDesk::expect(std::span<const DespatchPiece> wanted) {
 }
 
 void DespatchDesk::set_revision(const std::string& revision) { inside_->shop.set_revision(revision); }
+
+void DespatchDesk::set_choice(const PaperChoice& choice) { inside_->take(choice); }
 
 void DespatchDesk::forget_notes() { inside_->shop.notes.clear(); }
 

@@ -45,6 +45,8 @@ struct PaperChoice {
   std::optional<Paper> paper;  ///< blank: A4 or A3 as each thing needs
   bool inches = false;
   EstimateChoice estimate;
+
+  bool operator==(const PaperChoice&) const = default;
 };
 
 /// The groups of what goes out, in the order in which they are shown; each is a folder of the pack, or files at
@@ -99,6 +101,10 @@ class DespatchDesk {
   void expect(std::span<const DespatchPiece> wanted);
   /// The revision of what is drawn from now on.
   void set_revision(const std::string& revision);
+  /// How papers are wanted from now on. Solids, clearances, light and pictures stay as they were made; only
+  /// sheets are drawn anew. Where more than date and revision differs, the keys of papers do too: ask for the
+  /// pieces anew.
+  void set_choice(const PaperChoice& choice);
   /// Sentences that were told while pieces were written: a master printed in parts, a plate that no sheet
   /// takes.
   [[nodiscard]] const std::vector<std::string>& notes() const;

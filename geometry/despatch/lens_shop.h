@@ -48,6 +48,8 @@ class LensShop {
   [[nodiscard]] const DespatchSource& source() const { return source_; }
   [[nodiscard]] const PaperChoice& choice() const { return choice_; }
   void set_revision(const std::string& revision) { choice_.revision = revision; }
+  /// Nothing that is kept here depends on it.
+  void set_choice(const PaperChoice& choice) { choice_ = choice; }
   [[nodiscard]] const LensPlan& plan() const { return *source_.plan; }
   [[nodiscard]] const LensValues& values() const { return source_.plan->values; }
 

@@ -13,6 +13,7 @@
 #include "core/works/works_checks.h"
 #include "geometry/despatch/lens_figures.h"
 #include "geometry/despatch/pack_folder.h"
+#include "geometry/despatch/pack_lock.h"
 #include "geometry/despatch/pack_manifest.h"
 #include "geometry/despatch/sha256.h"
 #include "geometry/despatch/start_page.h"
@@ -49,8 +50,14 @@ class Packing {
   Outcome<PackReport> run() {
     if (const Done sound = check_ask(desk_, ask_); !sound) return sound.problem();
     if (const Done ready = ready_folder(ask_.packs_folder); !ready) return ready.problem();
+    const auto lock = lock_packs(ask_.packs_folder, book());
+    if (!lock) return lock.problem();
+    if (!lock->holds())
+      report_.notes.push_back(
+          fmt::format("The disk of {} knows no locks: see to it that no other program packs "
+                      "this book into it at the same time.",
+                      ask_.packs_folder));
     clear_leftovers(ask_.packs_folder, book());
-    desk_.forget_notes();
     if (const Done listed = list_pieces(); !listed) return listed.problem();
     auto folder = WorkFolder::open(ask_.packs_folder, free_pack_name(ask_.packs_folder, book(), date()));
     if (!folder) return folder.problem();
@@ -89,6 +96,7 @@ class Packing {
     now.book = book();
     now.title = values.brief.title;
     now.date = date();
+    now.estimate = desk_.choice().estimate;
     now.number = last_ ? last_->manifest.number + 1 : 1;
     for (const Quantity& quantity : quantities())
       now.values.emplace_back(quantity.key, value_text(values, quantity.key));
@@ -166,20 +174,21 @@ class Packing {
     if (const PackedPiece* known = kept_piece(piece)) {
       auto files = copied(*known, folder);
       if (files) {
-        manifest().pieces.push_back({piece, known->revision, known->date, std::move(*files), {}});
+        manifest().pieces.push_back({piece, known->revision, known->date, std::move(*files), {}, known->notes});
         ++report_.kept;
         return {};
       }
       if (files.problem().code == "write") return files.problem();
       report_.notes.push_back(files.problem().text + " " + piece.words + " was made anew.");
     }
+    desk_.forget_notes();
     const auto paths = desk_.write(piece, folder, progress);
     // What cannot be made is told, and the rest goes out.
     if (!paths && paths.problem().trouble == Trouble::request) return withhold(piece, paths.problem().text);
     if (!paths) return paths.problem().trouble == Trouble::stopped ? stopped() : paths.problem();
     auto files = summed(*paths, folder);
     if (!files) return files.problem();
-    manifest().pieces.push_back({piece, manifest().revision, date(), std::move(*files), {}});
+    manifest().pieces.push_back({piece, manifest().revision, date(), std::move(*files), {}, desk_.notes()});
     ++report_.made_anew;
     return {};
   }
@@ -254,7 +263,8 @@ class Packing {
       for (const auto& [caption, words] : *figures)
         if (words.starts_with(kNotWell)) report_.well = false;
     if (last_) report_.changes = changes_since(last_->manifest, manifest());
-    report_.notes.insert(report_.notes.end(), desk_.notes().begin(), desk_.notes().end());
+    for (const PackedPiece& packed : manifest().pieces)
+      report_.notes.insert(report_.notes.end(), packed.notes.begin(), packed.notes.end());
   }
 
   /// The light's first piece that goes out, or null.

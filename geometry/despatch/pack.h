@@ -27,6 +27,8 @@ struct PackedPiece {
   std::vector<PackedFile> files;
   /// Folder of the pack that holds the files, where they lie in an older one (see last_pack); empty: this one.
   std::string lies_in = {};
+  /// What was told when it was made (a master printed in parts), told again of every pack that keeps it.
+  std::vector<std::string> notes = {};
 };
 
 /// What a pack says of itself (manifest.json at its top; SHA256SUMS holds the same sums for `sha256sum -c`).
@@ -41,10 +43,12 @@ struct PackManifest {
   std::vector<std::pair<std::string, std::string>> figures = {};
   std::vector<std::pair<std::string, std::string>> light_figures = {};
   std::vector<PackedPiece> pieces;
+  /// How the estimate was asked for, so that the next pack can ask for the same; blank in packs of before.
+  std::optional<EstimateChoice> estimate = std::nullopt;
 };
-/// Refused (file Problem): no manifest, one that is damaged (code "manifest") or of a newer program ("newer").
 /// The piece of the same group and name, or null.
 const PackedPiece* find_packed(const PackManifest& manifest, const DespatchPiece& piece);
+/// Refused (file Problem): no manifest, one that is damaged (code "manifest") or of a newer program ("newer").
 Outcome<PackManifest> read_manifest(const std::string& pack_folder);
 
 /// The newest pack of this book in a folder of packs, with its path; blank when there is none. Groups that it
@@ -96,7 +100,8 @@ struct PackReport {
 /// Writes a pack: BOOK-YYYY-MM-DD (-2, -3, ... where that is taken) in the packs' folder, with manifest, sums,
 /// a start page (index.html) and changes.txt. Pieces whose key is the last pack's are copied from it once their
 /// sums are found right. The pack is built beside and renamed when whole: on any refusal, a full disk or a
-/// stop, nothing of it is left.
+/// stop, nothing of it is left; what a killed run leaves is no pack, and is cleared away by the next. One run
+/// at a time packs a book into a folder: a second one is refused (pack_lock.h).
 Outcome<PackReport> write_pack(DespatchDesk& desk, const PackAsk& ask, const Progress& progress = {});
 
 }  // namespace prismwright

@@ -23,13 +23,8 @@ namespace {
 
 constexpr int kMostTries = 10000;
 
-std::string stem_of(const std::string& book) {
-  const std::string stem = safe_stem(book);
-  return stem.empty() || stem.front() == '.' ? "lens" + stem : stem;
-}
-
 std::string numbered(const std::string& book, const std::string& date, int number) {
-  const std::string name = fmt::format("{}-{}", stem_of(book), date);
+  const std::string name = fmt::format("{}-{}", pack_stem(book), date);
   return number == 1 ? name : fmt::format("{}-{}", name, number);
 }
 
@@ -82,7 +77,7 @@ void sync_folders(const std::string& top) {
 
 /// Whether a hidden folder is one of a pack of this book: ".BOOK-YYYY-MM-DD.part", ".BOOK-YYYY-MM-DD-2.part".
 bool is_leftover(std::string_view name, const std::string& book) {
-  const std::string start = "." + stem_of(book) + "-";
+  const std::string start = "." + pack_stem(book) + "-";
   constexpr std::string_view kDate = "dddd-dd-dd";
   if (!name.starts_with(start) || !name.ends_with(".part")) return false;
   name.remove_prefix(start.size());
@@ -95,6 +90,11 @@ bool is_leftover(std::string_view name, const std::string& book) {
 }
 
 }  // namespace
+
+std::string pack_stem(const std::string& book) {
+  const std::string stem = safe_stem(book);
+  return stem.empty() || stem.front() == '.' ? "lens" + stem : stem;
+}
 
 std::string free_pack_name(const std::string& packs_folder, const std::string& book, const std::string& date) {
   for (int number = 1; number < kMostTries; ++number) {

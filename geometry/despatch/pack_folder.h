@@ -9,8 +9,10 @@
 
 namespace prismwright {
 
-/// BOOK-YYYY-MM-DD, or with -2, -3, ... the first that is free in the folder. What file names cannot carry
-/// stands as '-'.
+/// The book's name as file names carry it; what they cannot carry stands as '-'.
+std::string pack_stem(const std::string& book);
+
+/// BOOK-YYYY-MM-DD, or with -2, -3, ... the first that is free in the folder, BOOK as pack_stem has it.
 std::string free_pack_name(const std::string& packs_folder, const std::string& book, const std::string& date);
 
 /// Takes out what packs of this book that were killed have left; a pack that another program is just building

@@ -30,6 +30,38 @@ std::vector<std::pair<std::string, std::string>> pairs_of(const Json& json) {
   return pairs;
 }
 
+/// A file name is any bytes, and a text of JSON is none that are not UTF-8: those stand beside it as digits.
+Json bytes_json(const std::string& bytes) {
+  std::string digits;
+  for (const char byte : bytes) digits += fmt::format("{:02x}", static_cast<unsigned char>(byte));
+  return digits;
+}
+
+std::string bytes_of(const std::string& digits) {
+  std::string bytes;
+  for (std::size_t i = 0; i + 1 < digits.size(); i += 2)
+    bytes += static_cast<char>(std::stoi(digits.substr(i, 2), nullptr, 16));
+  return bytes;
+}
+
+Json estimate_json(const EstimateChoice& choice) {
+  return {{"margin_percent", choice.margin_percent},
+          {"valid_days", choice.valid_days},
+          {"spare_sets", choice.spare_sets},
+          {"note", choice.note}};
+}
+
+EstimateChoice estimate_of(const Json& json) {
+  const EstimateChoice choice{json.at("margin_percent").get<double>(), json.at("valid_days").get<int>(),
+                              json.at("spare_sets").get<int>(), json.at("note").get<std::string>()};
+  const bool sound = choice.margin_percent >= 0 &&
+                     choice.margin_percent <= EstimateChoice::kMostMargin_percent && choice.valid_days >= 1 &&
+                     choice.valid_days <= EstimateChoice::kMostDays && choice.spare_sets >= 0 &&
+                     choice.spare_sets <= EstimateChoice::kMostSets;
+  if (!sound) throw std::runtime_error("an estimate that could not be asked for");
+  return choice;
+}
+
 Json piece_json(const PackedPiece& packed) {
   Json json;
   json["group"] = name_of(packed.piece.group);
@@ -43,6 +75,7 @@ Json piece_json(const PackedPiece& packed) {
   json["files"] = Json::array();
   for (const PackedFile& file : packed.files)
     json["files"].push_back({{"path", file.path}, {"bytes", file.bytes}, {"sha256", file.sha256}});
+  if (!packed.notes.empty()) json["notes"] = packed.notes;
   return json;
 }
 
@@ -79,12 +112,14 @@ PackedPiece piece_of(const Json& json) {
                             file.at("sha256").get<std::string>()});
     if (!stays_inside(packed.files.back().path)) throw std::runtime_error("a path that leads out of the pack");
   }
+  if (json.contains("notes")) packed.notes = json.at("notes").get<std::vector<std::string>>();
   return packed;
 }
 
 PackManifest manifest_of(const Json& json) {
   PackManifest manifest;
-  manifest.book = json.at("book").get<std::string>();
+  manifest.book = json.contains("book_bytes") ? bytes_of(json.at("book_bytes").get<std::string>())
+                                              : json.at("book").get<std::string>();
   manifest.title = json.at("title").get<std::string>();
   manifest.date = json.at("date").get<std::string>();
   manifest.revision = json.at("revision").get<std::string>();
@@ -94,17 +129,23 @@ PackManifest manifest_of(const Json& json) {
   manifest.values = pairs_of(json.at("values"));
   manifest.figures = pairs_of(json.at("figures"));
   manifest.light_figures = pairs_of(json.at("light_figures"));
+  if (json.contains("estimate")) manifest.estimate = estimate_of(json.at("estimate"));
   for (const Json& piece : json.at("pieces")) manifest.pieces.push_back(piece_of(piece));
   return manifest;
 }
 
 }  // namespace
 
+std::string readable_name(const std::string& book) {
+  return Json::parse(Json(book).dump(-1, ' ', false, Json::error_handler_t::replace)).get<std::string>();
+}
+
 std::string manifest_text(const PackManifest& manifest) {
   Json json;
   json["what"] = kWhat;
   json["format"] = kManifestFormat;
-  json["book"] = manifest.book;
+  json["book"] = readable_name(manifest.book);
+  if (readable_name(manifest.book) != manifest.book) json["book_bytes"] = bytes_json(manifest.book);
   json["title"] = manifest.title;
   json["date"] = manifest.date;
   json["revision"] = manifest.revision;
@@ -112,6 +153,7 @@ std::string manifest_text(const PackManifest& manifest) {
   json["figures"] = pairs_json(manifest.figures);
   json["light_figures"] = pairs_json(manifest.light_figures);
   json["values"] = pairs_json(manifest.values);
+  if (manifest.estimate) json["estimate"] = estimate_json(*manifest.estimate);
   json["pieces"] = Json::array();
   for (const PackedPiece& packed : manifest.pieces) json["pieces"].push_back(piece_json(packed));
   return json.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";

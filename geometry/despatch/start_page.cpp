@@ -188,7 +188,7 @@ std::string html_address(std::string_view path) {
 
 std::string start_page(const PackReport& report) {
   const PackManifest& manifest = report.manifest;
-  const std::string title = html_words(manifest.title.empty() ? manifest.book : manifest.title);
+  const std::string title = html_words(manifest.title.empty() ? readable_name(manifest.book) : manifest.title);
   std::string html = fmt::format(
       "<!DOCTYPE html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" "
       "content=\"width=device-width, "
@@ -209,9 +209,9 @@ std::string start_page(const PackReport& report) {
 
 std::string changes_text(const PackReport& report) {
   const PackManifest& manifest = report.manifest;
-  std::string text =
-      fmt::format("{}, revision {}, {}\n\n", manifest.title.empty() ? manifest.book : manifest.title,
-                  manifest.revision, manifest.date);
+  std::string text = fmt::format("{}, revision {}, {}\n\n",
+                                 manifest.title.empty() ? readable_name(manifest.book) : manifest.title,
+                                 manifest.revision, manifest.date);
   if (manifest.number == 1) return text + "The first pack of this book.\n";
   if (report.changes.empty()) return text + "Nothing has changed since the last pack.\n";
   text += "Changed since the last pack:\n";

@@ -69,7 +69,10 @@ TEST_F(PackVerb, RefusesWhatCannotBe) {
   refused({"--only", "hats"}, "hats");
   refused({"--sheet", "A9"}, "A9");
   refused({"--margin-percent", "900"}, "900");
+  refused({"--margin-percent", "nan"}, "nan");
+  refused({"--margin-percent", "12 percent"}, "12 percent");
   refused({"--valid-days", "0"}, "0");
+  refused({"--valid-days", "1.5"}, "1.5");
   EXPECT_EQ(ask({"pack", book}).code, 2);
   EXPECT_EQ(ask({"pack", at("none.lensbook"), "--out", at("packs")}).code, 3);
   const Answer dated = ask({"pack", book, "--out", at("packs"), "--date", "31.3.26"});
@@ -81,6 +84,20 @@ TEST_F(PackVerb, RefusesWhatCannotBe) {
     EXPECT_THAT(answer.err, HasSubstr("2026-02-30"));
     EXPECT_FALSE(std::filesystem::exists(at("packs")));
   }
+}
+
+TEST_F(PackVerb, TakesUpWhatTheLastPackSaidOfTheEstimateAndSaysSo) {
+  const std::string book = make_few_prisms();
+  const Answer first =
+      pack(book, {"--only", "estimate", "--margin-percent", "12.5", "--note", "Paid in three parts", "--json"});
+  ASSERT_EQ(first.code, 0) << first.err;
+  EXPECT_THAT(first.json().at("remembered"), testing::IsEmpty());
+  const Answer again = pack(book, {"--only", "estimate"});
+  ASSERT_EQ(again.code, 0) << again.err;
+  EXPECT_THAT(again.out, HasSubstr("0 pieces made anew, 1 kept"));
+  EXPECT_THAT(again.out, HasSubstr("Estimate: a margin of 12.5 %, as in the last pack, lens-2026-03-31 of "
+                                   "2026-03-31; --margin-percent \"\" clears it."));
+  EXPECT_THAT(again.out, HasSubstr("Estimate: the note \"Paid in three parts\", as in the last pack"));
 }
 
 TEST_F(PackVerb, DrawsPapersAloneByName) {
