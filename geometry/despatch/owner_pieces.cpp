@@ -4,8 +4,10 @@
 
 #include "core/papers/dossier.h"
 #include "core/papers/estimate.h"
+#include "core/works/works_csv.h"
 #include "geometry/clearance_order.h"
 #include "geometry/despatch/despatch_keys.h"
+#include "geometry/despatch/lens_csv.h"
 #include "geometry/despatch/light_key.h"
 #include "geometry/despatch/paper_piece.h"
 
@@ -68,11 +70,18 @@ Outcome<Drawing> draw_estimate(LensShop& shop, const HouseWords& words, std::chr
   return estimate(shop.plan(), shop.reckoning(day), shop.choice().estimate, words);
 }
 
+/// Everything that was read and measured, word by word: the dossier judges it by the bench, which takes long.
+void add_readings(PieceKey& key, const DespatchSource& source) {
+  key << bench_readings_csv(source.readings) << measurements_csv(source.log.measurements)
+      << decisions_csv(source.log.decisions);
+}
+
 }  // namespace
 
 ReadyPieces dossier_pieces(LensShop& shop) {
   PieceKey key = light_key(shop, "dossier");
   key << kDossierFormat;
+  add_readings(key, shop.source());
   return std::vector<ReadyPiece>{paper_piece(
       {DespatchGroup::dossier, "owners-dossier", "Owner's dossier", "owners-dossier", false}, std::move(key),
       undated_dossier(shop), [&shop](const Progress& progress) { return draw_dossier(shop, progress); })};

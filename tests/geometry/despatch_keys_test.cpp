@@ -146,6 +146,35 @@ TEST(Keys, OfPapersHoldPaperAndUnits) {
   EXPECT_THAT(anew, Not(Contains("lists/prisms")));
 }
 
+TEST(Keys, OfTheDossierHoldWhatWasReadAndMeasured) {
+  DespatchSource source = few_prisms_made();
+  const std::string mark = source.plan->prisms.front().mark;
+  source.readings = {{1, "2026-02-01T10:00:00Z", mark, 1.5, -0.5, 2000, "", ""}};
+  source.log.measurements = {{1, "2026-02-01T10:00:00Z", mark, 1, "length", 80.1, "", ""}};
+  source.log.decisions = {
+      {1, "2026-02-01T10:00:00Z", mark, 1, DecisionKind::accept, "", "within what the joint takes up"}};
+  const auto key_of = [](const DespatchSource& one) {
+    const auto pieces = DespatchDesk(one, papers_on("2026-03-31")).pieces();
+    EXPECT_TRUE(pieces.ok()) << (pieces.ok() ? "" : pieces.problem().text);
+    return std::ranges::find(*pieces, DespatchGroup::dossier, &DespatchPiece::group)->key;
+  };
+  const std::vector<std::function<void(DespatchSource&)>> changes = {
+      [](DespatchSource& s) { s.readings.front().height_mm = 1.6; },
+      [](DespatchSource& s) { s.readings.front().aside_mm = 0.5; },
+      [](DespatchSource& s) { s.readings.front().board_mm = 1999; },
+      [](DespatchSource& s) { s.readings.front().mark = s.plan->prisms.back().mark; },
+      [](DespatchSource& s) { s.log.measurements.front().measured = 80.2; },
+      [](DespatchSource& s) { s.log.decisions.front().note = "it was turned by half a degree"; }};
+  std::set<std::string> keys = {key_of(source)};
+  EXPECT_TRUE(keys.contains(key_of(source)));
+  for (const auto& change : changes) {
+    DespatchSource other = source;
+    change(other);
+    keys.insert(key_of(other));
+  }
+  EXPECT_EQ(keys.size(), changes.size() + 1);
+}
+
 TEST(Keys, HoldEveryMemberOfAPrism) {
   const PlannedPrism prism = few_prisms_made().plan->prisms.front();
   const auto key_of = [](const PlannedPrism& one) {
