@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 
 #include "app/batch/frame_print.h"
 #include "core/frame/assembly_order.h"
@@ -65,7 +66,7 @@ Json warning_json(const FrameWarning& warning) {
   json["kind"] = name_of(warning.kind);
   json["mark"] = warning.mark;
   json["value_mm"] = warning.value_mm;
-  json["limit_mm"] = warning.limit_mm;
+  json["limit_mm"] = std::isfinite(warning.limit_mm) ? Json(warning.limit_mm) : Json();  // null: no limit helps
   json["sentence"] = warning.sentence;
   return json;
 }

@@ -4,6 +4,7 @@
 
 #include "app/batch/proved_section.h"
 #include "app/batch/text_table.h"
+#include "core/drawing/lengths.h"
 
 namespace prismwright {
 
@@ -33,9 +34,9 @@ void print_lamp(const LampLineProof& lamp, std::ostream& out) {
   out << fmt::format("A lamp {} mm high, its middle {} mm over the focal point:\n",
                      number_text(lamp.lamp.height_mm), number_text(lamp.lamp.above_mm));
   print_shares(lamp.share, out);
-  out << fmt::format(
-      "  By the zones' own way {:.3f} %, departing {:.3f} to {:.3f} deg, {:.3f} deg root mean square.\n",
-      100 * lamp.own_way, lamp.lowest_departure_deg, lamp.highest_departure_deg, lamp.rms_departure_deg);
+  out << fmt::format("  By the zones' own way {:.3f} %, departing {} to {} deg, {:.3f} deg root mean square.\n",
+                     100 * lamp.own_way, decimals(lamp.lowest_departure_deg, 3),
+                     decimals(lamp.highest_departure_deg, 3), lamp.rms_departure_deg);
 }
 
 /// What flat inner faces do away from the middles of the panels.

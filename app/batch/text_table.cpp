@@ -18,6 +18,12 @@ std::string padded(const std::string& text, std::size_t width, bool to_the_right
   return to_the_right ? room + text : text + room;
 }
 
+/// "-0.00" is a small figure rounded; its sign says nothing.
+void drop_minus_of_zero(std::string& figure) {
+  if (figure.size() > 1 && figure[0] == '-' && figure.find_first_not_of("0.", 1) == std::string::npos)
+    figure.erase(0, 1);
+}
+
 std::string without_trailing_room(std::string line) {
   line.erase(line.find_last_not_of(' ') + 1);
   return line;
@@ -27,7 +33,12 @@ std::string without_trailing_room(std::string line) {
 
 TextTable::TextTable(std::vector<Column> columns) : columns_(std::move(columns)) {}
 
-void TextTable::add(std::vector<std::string> cells) { rows_.push_back(std::move(cells)); }
+void TextTable::add(std::vector<std::string> cells) {
+  for (std::size_t i = 0; i < cells.size(); ++i) {
+    if (columns_[i].figures) drop_minus_of_zero(cells[i]);
+  }
+  rows_.push_back(std::move(cells));
+}
 
 std::vector<std::size_t> TextTable::widths() const {
   std::vector<std::size_t> widths;

@@ -6,7 +6,8 @@
 
 namespace prismwright {
 
-/// A plain table with aligned columns: words to the left, figures to the right.
+/// A plain table with aligned columns: words to the left, figures to the right. A figure that is rounded to
+/// zero has no minus.
 class TextTable {
  public:
   struct Column {

@@ -78,15 +78,23 @@ std::string kin_words(const MakeRow& row) {
 
 std::string panels_words(const std::vector<int>& panels) { return fmt::format("{}", fmt::join(panels, " ")); }
 
+/// A chance that is not quite none or all is never rounded to it.
+std::string percent_words(double share) {
+  const double percent = 100 * share;
+  if (percent > 0 && percent < 0.05) return "under 0.1 %";
+  if (percent >= 99.95 && percent < 100) return "over 99.9 %";
+  return fmt::format("{:.{}f} %", percent, percent == 100 ? 0 : 1);
+}
+
 void print_list(const MakeList& list, std::ostream& out) {
   const MakeTotals& all = list.totals;
   out << fmt::format(
-      "{} of {}; {} to make; {} to make; {} to pour (enough for every master at once: {:.2g} % chance)\n",
+      "{} of {}; {} to make; {} to make; {} to pour (enough for every master at once: {} chance)\n",
       counted(static_cast<std::size_t>(all.prisms), "prism", "prisms"),
       counted(static_cast<std::size_t>(all.masters), "master", "masters"),
       counted(static_cast<std::size_t>(all.masters_to_make), "master", "masters"),
       counted(static_cast<std::size_t>(all.moulds_to_make), "mould", "moulds"),
-      counted(static_cast<std::size_t>(all.short_of), "casting", "castings"), 100 * all.chance);
+      counted(static_cast<std::size_t>(all.short_of), "casting", "castings"), percent_words(all.chance));
   TextTable table({{"master"},
                    {"prisms", true},
                    {"cast", true},

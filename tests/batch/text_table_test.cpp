@@ -33,5 +33,19 @@ TEST(TextTable, LettersOfSeveralBytesCountAsOne) {
             "  bench   P02-C\n");
 }
 
+TEST(TextTable, AFigureRoundedToZeroHasNoMinus) {
+  TextTable table({{"mark"}, {"deg", true}});
+  table.add({"-0", "-0.000"});
+  table.add({"-", "-"});
+  table.add({"R1", "-0.001"});
+  table.add({"R2", "-0"});
+  EXPECT_EQ(printed(table),
+            "  mark     deg\n"
+            "  -0     0.000\n"
+            "  -          -\n"
+            "  R1    -0.001\n"
+            "  R2         0\n");
+}
+
 }  // namespace
 }  // namespace prismwright

@@ -34,6 +34,15 @@ TEST_F(WorksPlanning, TheMakeListNamesOneMasterForEveryZonePieceOfEightEqualPane
   EXPECT_THAT(works({"make"}).out, HasSubstr("First to do: "));
 }
 
+TEST_F(WorksPlanning, TheChanceOfEnoughCastingsIsAPlainPercentage) {
+  ASSERT_EQ(ask({"set", book_, "works.scrap_percent=0"}).code, 0);
+  EXPECT_THAT(works({"make"}).out, HasSubstr("(enough for every master at once: 100 % chance)"));
+  ASSERT_EQ(ask({"set", book_, "works.scrap_percent=0.001"}).code, 0);
+  EXPECT_THAT(works({"make"}).out, HasSubstr("over 99.9 % chance)"));
+  ASSERT_EQ(ask({"set", book_, "works.scrap_percent=90"}).code, 0);
+  EXPECT_THAT(works({"make"}).out, HasSubstr("under 0.1 % chance)"));
+}
+
 TEST_F(WorksPlanning, LoadsAreNotWellUntilTheVesselsPlateIsEntered) {
   book_ = make_book({"--order", "6", "--work", "belt", "--panels", "3"}, "small.lensbook");
   ASSERT_EQ(ask({"set", book_, "section.refracting_to_deg=15", "section.upper_to_deg=30",
