@@ -13,7 +13,6 @@
 namespace prismwright {
 namespace {
 
-constexpr double kMeets_mm = 3e-4;  // found gaps so small may be an overlap that is as shallow
 constexpr double kNone_mm3 = 1e-6;
 constexpr double kInside_mm = 1e-7;
 
@@ -72,8 +71,10 @@ class Pair {
     if (meets) {
       const bool at_end = gaps.end && gaps.end->gap_mm < gaps.side->gap_mm;
       SolidGap& worse = at_end ? *gaps.end : *gaps.side;
-      double overlap = second_.plate->overlap_mm3(*first_.form, to_plate);
-      if (overlap <= kNone_mm3) overlap = shallow_overlap_mm3(first_.form->shape(), second_shape());
+      const auto in_layers = second_.plate->overlap_mm3(*first_.form, to_plate, found.met);
+      double overlap = in_layers.value_or(0);
+      if (in_layers && overlap <= kNone_mm3)
+        overlap = shallow_overlap_mm3(first_.form->shape(), second_shape());
       worse.gap_mm = overlap > kNone_mm3 || worse.gap_mm < kTouching_mm ? 0 : worse.gap_mm;
       worse.overlap_mm3 = overlap > kNone_mm3 ? overlap : 0;
     }

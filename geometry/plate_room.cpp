@@ -19,6 +19,7 @@ constexpr double kCornerWithin_mm = 2e-4;
 constexpr double kNearMouth_mm = 1e-3;
 constexpr double kVolumeChord_mm = 1e-3;
 constexpr double kRoundBox_mm = 1;
+constexpr double kSquare = 1e-9;  // sine of what a face may lean and still be level
 
 std::vector<double> levels_of(const FlatPart& part) {
   std::vector<double> levels{0, part.thickness_mm};
@@ -61,6 +62,21 @@ double deepest_pocket(const FlatPart& part) {
   double deepest = 0;
   for (const PlatePocket& pocket : part.pockets) deepest = std::max(deepest, pocket.depth_mm);
   return deepest;
+}
+
+// Between which depths of a plate's frame a solid lies: no flat face square to the depth lets it reach past.
+struct Depths {
+  double low;
+  double high;
+};
+Depths depths_of(const SolidForm& solid, const gp_Trsf& place, Depths depths) {
+  for (const CapFace& cap : solid.caps()) {
+    const gp_Dir out = cap.plane.Axis().Direction().Transformed(place);
+    if (std::hypot(out.X(), out.Y()) > kSquare) continue;
+    const double depth = cap.plane.Location().Transformed(place).Z();
+    (out.Z() < 0 ? depths.low : depths.high) = depth;
+  }
+  return depths;
 }
 
 // Circles and arcs as polygons: only volumes are taken from them.
@@ -140,8 +156,10 @@ bool PlateRoom::is_taken_away(const gp_Pnt& p) const {
 
 PlateRoom::Found PlateRoom::gaps_to(const SolidForm& solid, const gp_Trsf& place) const {
   Found found;
-  for (const auto& layer : layers_) {
+  for (std::size_t i = 0; i < layers_.size(); ++i) {
+    const auto& layer = layers_[i];
     const auto nearest = nearest_place(solid, place, *layer);
+    if (!nearest || nearest->distance_mm < kMeets_mm) found.met.push_back(i);
     if (!nearest) {
       found.sure = false;
       continue;
@@ -167,7 +185,8 @@ std::optional<SolidGap> PlateRoom::gap_filled(const SolidForm& solid, const gp_T
 }
 
 // Only the part of a layer that the solid's box covers can overlap it.
-double PlateRoom::overlap_mm3(const SolidForm& solid, const gp_Trsf& place) const {
+std::optional<double> PlateRoom::overlap_mm3(const SolidForm& solid, const gp_Trsf& place,
+                                             const std::vector<std::size_t>& met) const {
   const TopoDS_Shape there = solid.shape().Moved(TopLoc_Location(place));
   Bnd_Box box;
   BRepBndLib::Add(there, box);
@@ -175,9 +194,12 @@ double PlateRoom::overlap_mm3(const SolidForm& solid, const gp_Trsf& place) cons
   const gp_Pnt low = box.CornerMin();
   const gp_Pnt high = box.CornerMax();
   const PlateRegion covered{plate_rectangle({low.X(), low.Y()}, {high.X(), high.Y()})};
-  double overlap = 0;
-  for (const auto& layer : layers_) {
-    if (layer->from_mm() > high.Z() || layer->to_mm() < low.Z()) continue;
+  const Depths depths = depths_of(solid, place, {low.Z(), high.Z()});
+  std::optional<double> overlap;
+  for (const std::size_t i : met) {
+    const auto& layer = layers_[i];
+    if (layer->from_mm() > depths.high - kTouching_mm || layer->to_mm() < depths.low + kTouching_mm) continue;
+    if (!overlap) overlap = 0;
     for (const PlatePiece& piece : pieces_of(common_part(flat_region(layer->chains()), covered))) {
       FlatPart slab;
       slab.thickness_mm = layer->to_mm() - layer->from_mm();
@@ -187,7 +209,7 @@ double PlateRoom::overlap_mm3(const SolidForm& solid, const gp_Trsf& place) cons
       }
       gp_Trsf lift;
       lift.SetTranslation(gp_Vec(0, 0, layer->from_mm()));
-      overlap += common_volume_mm3(there, flat_solid(slab).Moved(TopLoc_Location(lift)));
+      *overlap += common_volume_mm3(there, flat_solid(slab).Moved(TopLoc_Location(lift)));
     }
   }
   return overlap;

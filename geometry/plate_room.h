@@ -33,15 +33,19 @@ class PlateRoom {
     std::optional<SolidGap> floor;  ///< to the brass under blind pockets
     std::optional<SolidGap> walls;  ///< to the rest
     bool sure = true;               ///< false: a nearest place could not be told
+    std::vector<std::size_t>
+        met;  ///< the layers that are nearer than kMeets_mm, or that it could not be told of
   };
   [[nodiscard]] Found gaps_to(const SolidForm& solid, const gp_Trsf& place) const;
   /// The gap to the nearest of the layers, sunk cones and bores filled: never too great by more than the search
   /// allows. Blank where it is over `no_farther_mm`.
   [[nodiscard]] std::optional<SolidGap> gap_filled(const SolidForm& solid, const gp_Trsf& place,
                                                    double no_farther_mm) const;
-  /// Volume that the solid has in common with the layers, mm3; what sunk cones and bores take away counts as
-  /// brass. Throws Standard_Failure.
-  [[nodiscard]] double overlap_mm3(const SolidForm& solid, const gp_Trsf& place) const;
+  /// Volume that the solid has in common with those layers that it was found to meet, mm3; what sunk cones and
+  /// bores take away counts as brass. Blank where it surely has none in any of them, as it rests there with a
+  /// flat face. Throws Standard_Failure.
+  [[nodiscard]] std::optional<double> overlap_mm3(const SolidForm& solid, const gp_Trsf& place,
+                                                  const std::vector<std::size_t>& met) const;
   [[nodiscard]] bool has_floor() const;
 
  private:

@@ -15,6 +15,8 @@ struct SolidGap {
 
 /// Distances below this count as touching, mm.
 inline constexpr double kTouching_mm = 1e-6;
+/// Found gaps so small may be an overlap that is as shallow.
+inline constexpr double kMeets_mm = 3e-4;
 
 /// Volume that two solids have in common, mm3. Throws Standard_Failure.
 double common_volume_mm3(const TopoDS_Shape& first, const TopoDS_Shape& second);

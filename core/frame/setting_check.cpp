@@ -16,52 +16,12 @@ namespace {
 constexpr double kChord_mm = 0.1;
 constexpr double kRounding_mm = 1e-9;
 
-// What one shape of prism needs, whichever panel it stands in.
-struct Needs {
-  EndRoom end;
-  SideRoom sides;
-};
-
-class SettingRules {
- public:
-  SettingRules(const LensPlan& plan, const PrismLengths& lengths)
-      : frame_(plan.values.frame), material_(plan.values.material.name), lengths_(lengths) {}
-
-  SettingCheck check(const PlannedPrism& prism, const std::string& rib) {
-    Needs needs = of_shape(prism);
-    if (const auto given = lengths_.find(prism.mark); given != lengths_.end() && needs.end.length_mm > 0) {
-      needs.end = end_room(given->second);
-    }
-    SettingCheck check{prism.mark, rib, needs.end, needs.sides};
-    check.end_enough = needs.end.drawn_mm >= needs.end.needed_mm() - kRounding_mm;
-    check.sides_enough = needs.sides.drawn_mm >= needs.sides.needed_mm() - kRounding_mm;
-    return check;
-  }
-
- private:
-  const Needs& of_shape(const PlannedPrism& prism) {
-    const auto known = by_shape_.find(prism.shape_key);
-    if (known != by_shape_.end()) return known->second;
-    const Needs needs{end_room(end_to_end_mm(prism)), side_room(section_extent_mm(prism.profile))};
-    return by_shape_.emplace(prism.shape_key, needs).first->second;
-  }
-
-  [[nodiscard]] EndRoom end_room(double length_mm) const {
-    const PrismGrowth growth = growth_of(length_mm, material_, frame_);
-    return {length_mm, frame_.end_gap_mm, growth.heat_mm, growth.moisture_mm};
-  }
-
-  [[nodiscard]] SideRoom side_room(double extent_mm) const {
-    const PrismGrowth growth = growth_of(extent_mm, material_, frame_);
-    return {extent_mm,         frame_.setting_gap_mm, frame_.shim_mm,
-            frame_.glazing_mm, growth.heat_mm,        growth.moisture_mm};
-  }
-
-  const FrameSettings& frame_;
-  std::string_view material_;
-  const PrismLengths& lengths_;
-  std::map<std::string, Needs> by_shape_;
-};
+// The view of a prism that stands upright: those below are seen mirrored.
+PlannedPrism seen_from_above(PlannedPrism prism) {
+  const bool below = prism.turning == TurningAxis::panel && centroid(prism.profile).z < 0;
+  if (below) prism.profile = mirrored(prism.profile);
+  return prism;
+}
 
 // Where a place of the section stands in the prism's end at one side, seen from the panel: x along its axis.
 class EndPlaces {
@@ -98,12 +58,65 @@ class EndPlaces {
   double sine_ = 0;
 };
 
+bool ends_at(const PlannedPrism& prism, Side side) {
+  const PlannedPrism upper = seen_from_above(prism);
+  const EndPlaces places(upper, side);
+  const auto outline = polygon_of(upper.profile, kChord_mm);
+  return std::any_of(outline.begin(), outline.end(), [&](SectionPoint p) { return places.reaches(p); });
+}
+
+// What one shape of prism needs, whichever panel it stands in.
+struct Needs {
+  EndRoom end;
+  SideRoom sides;
+};
+
+class SettingRules {
+ public:
+  SettingRules(const LensPlan& plan, const PrismLengths& lengths)
+      : frame_(plan.values.frame), material_(plan.values.material.name), lengths_(lengths) {}
+
+  SettingCheck check(const PlannedPrism& prism, const RibPlan& rib) {
+    Needs needs = of_shape(prism);
+    if (!ends_at(prism, rib.side)) needs.end = {};
+    if (const auto given = lengths_.find(prism.mark); given != lengths_.end() && needs.end.length_mm > 0) {
+      needs.end = end_room(given->second);
+    }
+    SettingCheck check{prism.mark, rib.mark, needs.end, needs.sides};
+    check.end_enough = needs.end.drawn_mm >= needs.end.needed_mm() - kRounding_mm;
+    check.sides_enough = needs.sides.drawn_mm >= needs.sides.needed_mm() - kRounding_mm;
+    return check;
+  }
+
+ private:
+  const Needs& of_shape(const PlannedPrism& prism) {
+    const auto known = by_shape_.find(prism.shape_key);
+    if (known != by_shape_.end()) return known->second;
+    const Needs needs{end_room(end_to_end_mm(prism)), side_room(section_extent_mm(prism.profile))};
+    return by_shape_.emplace(prism.shape_key, needs).first->second;
+  }
+
+  [[nodiscard]] EndRoom end_room(double length_mm) const {
+    const PrismGrowth growth = growth_of(length_mm, material_, frame_);
+    return {length_mm, frame_.end_gap_mm, growth.heat_mm, growth.moisture_mm};
+  }
+
+  [[nodiscard]] SideRoom side_room(double extent_mm) const {
+    const PrismGrowth growth = growth_of(extent_mm, material_, frame_);
+    return {extent_mm,         frame_.setting_gap_mm, frame_.shim_mm,
+            frame_.glazing_mm, growth.heat_mm,        growth.moisture_mm};
+  }
+
+  const FrameSettings& frame_;
+  std::string_view material_;
+  const PrismLengths& lengths_;
+  std::map<std::string, Needs> by_shape_;
+};
+
 }  // namespace
 
 double end_to_end_mm(const PlannedPrism& prism) {
-  PlannedPrism upper = prism;
-  const bool below = prism.turning == TurningAxis::panel && centroid(prism.profile).z < 0;
-  if (below) upper.profile = mirrored(prism.profile);
+  const PlannedPrism upper = seen_from_above(prism);
   const EndPlaces right(upper, Side::clockwise);
   const EndPlaces left(upper, Side::anticlockwise);
   double most = 0;
@@ -124,7 +137,7 @@ std::vector<SettingCheck> check_setting(const LensPlan& plan, const FramePlan& f
     for (const Pocket& pocket : rib.pockets) {
       for (const std::string& mark : pocket.marks) {
         if (const auto prism = prisms.find(mark); prism != prisms.end()) {
-          checks.push_back(rules.check(*prism->second, rib.mark));
+          checks.push_back(rules.check(*prism->second, rib));
         }
       }
     }

@@ -74,6 +74,36 @@ TEST(EndToEnd, OfABullsEyeRingIsTheWidthOfThePanelThere) {
   EXPECT_NEAR(end_to_end_mm(prism), 2 * (100 * std::tan(radians(30)) - 5 / std::cos(radians(30))), 1e-9);
 }
 
+// It ends at the level that bounds the half before it gets to the far side; there its sides alone may come
+// near.
+TEST(SettingCheck, AsksForNoEndWhereAHalfRingOnlyPassesBy) {
+  PlannedPrism half;
+  half.mark = "P01-R3a";
+  half.shape_key = "half";
+  half.turning = TurningAxis::panel;
+  half.trim = {-60, 20, 0, Half::upper, 0, std::nullopt};
+  half.profile.faces = {straight_face(FaceRole::land, {90, 40}, {100, 40}),
+                        straight_face(FaceRole::land, {100, 40}, {95, 48}),
+                        straight_face(FaceRole::land, {95, 48}, {90, 40})};
+  LensPlan plan;
+  plan.values.frame.end_gap_mm = 0;
+  plan.prisms = {half};
+  FramePlan frame;
+  for (const Side side : {Side::clockwise, Side::anticlockwise}) {
+    RibPlan rib;
+    rib.mark = side == Side::clockwise ? "P01-rib-right" : "P01-rib-left";
+    rib.side = side;
+    rib.pockets = {Pocket{{}, {half.mark}, {}}};
+    frame.ribs.push_back(rib);
+  }
+  const auto checks = check_setting(plan, frame);
+  ASSERT_EQ(checks.size(), 2u);
+  EXPECT_EQ(checks[0].end.length_mm, 0) << "the side at 60 deg stands 156 mm off, the ring ends at 48";
+  EXPECT_TRUE(checks[0].end_enough);
+  EXPECT_GT(checks[1].end.length_mm, 50) << "the side at 20 deg is met at 36 mm";
+  EXPECT_FALSE(checks[1].end_enough);
+}
+
 class SettingOfASample : public ::testing::TestWithParam<Work> {
  protected:
   SettingOfASample() : plan(*plan_lens(starting_values("6", GetParam(), 6))), frame(plan_frame(plan)) {}

@@ -293,6 +293,22 @@ TEST(Clearances, NeedTheGrowthOfHalfThePrismAtItsEnd) {
   EXPECT_EQ(found->verdict, Verdict::tight);
 }
 
+// What rests on a floor has nothing in common with it, which no common volume needs to tell.
+TEST(Clearances, CallAPrismTightThatRestsOnItsPocketsFloor) {
+  LensValues values = fourth_order();
+  values.frame.end_gap_mm = 0;
+  const BuiltLens lens(values, {"R8", "U05"}, 1);
+  const auto all = lens.clearances();
+  for (const char* mark : {"P01-R8a", "P01-R8b", "P01-U05"}) {
+    const Clearance* found = between(all, mark, "P01-rib-left");
+    ASSERT_TRUE(found) << mark;
+    EXPECT_EQ(found->gap_mm, 0) << mark;
+    EXPECT_EQ(found->overlap_mm3, 0) << mark;
+    EXPECT_GT(found->needed_mm, 0.05) << mark;
+    EXPECT_EQ(found->verdict, Verdict::tight) << mark;
+  }
+}
+
 TEST(Clearances, NeedShimOrGlazingAndGrowthInThePocketAlone) {
   LensValues values = fourth_order();
   values.frame.glazing_mm = 0.6;

@@ -212,10 +212,10 @@ class RandomDoors : public ::testing::TestWithParam<int> {
 };
 
 TEST_P(RandomDoors, AreStoppedByWhatIsInTheirWayAndByNothingElse) {
-  Lot lot(static_cast<unsigned>(GetParam()));
   Refusals refusals;
   for (int i = 0; i < kDoors; ++i) {
     SCOPED_TRACE("door " + std::to_string(i));
+    Lot lot(lot_seed(GetParam(), i));
     look_at_door(random_door(lot, refusals), lot);
     if (HasFailure()) break;
   }

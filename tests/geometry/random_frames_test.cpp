@@ -146,12 +146,12 @@ class RandomFrames : public ::testing::TestWithParam<int> {
 };
 
 TEST_P(RandomFrames, HaveEveryPlantedClashAndTightGapFoundAndNoneInvented) {
-  Lot lot(static_cast<unsigned>(GetParam()));
   Refusals refusals;
   int clashes = 0;
   int tight = 0;
   for (int i = 0; i < kFrames; ++i) {
     SCOPED_TRACE("frame " + std::to_string(i));
+    Lot lot(lot_seed(GetParam(), i));
     RandomFrame frame = random_frame(lot, refusals);
     const auto all = frame.clearances();
     expect_nothing_invented(frame, all);

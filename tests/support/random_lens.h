@@ -24,6 +24,11 @@ class Lot {
   std::mt19937 engine_;
 };
 
+/// Every lens of a run has its own seed, so that any of them can be drawn again without those before it.
+inline unsigned lot_seed(int run, int number) {
+  return 1000u * static_cast<unsigned>(run) + static_cast<unsigned>(number);
+}
+
 inline void draw_division(BandSettings& band, bool refracting, Lot& lot) {
   do {
     band.division = lot.any<Division>();
