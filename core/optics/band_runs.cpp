@@ -96,17 +96,22 @@ class Divider {
   Divider(const RefractingBand& band, const SectionSettings& settings)
       : band_(band), settings_(settings), measure_(band, settings.refracting.division) {}
 
-  /// Zones of one measure until the end is reached or passed; empty when there would be too many.
-  [[nodiscard]] Zones laid(const Run& run, double wanted, std::size_t most) const {
+  /// Zones of one measure until the end is reached or passed, `most` at the utmost. The end is not served when
+  /// it lies beyond those or in the setting gap after the last.
+  struct Laid {
     Zones zones;
+    bool serves_end = false;
+  };
+  [[nodiscard]] Laid lay(const Run& run, double wanted, std::size_t most) const {
+    Laid laid;
     double from = run.from;
-    while (from < run.end && zones.size() < most) {
+    while (from < run.end && laid.zones.size() < most) {
       const double to = measure_.end_of(from, wanted);
-      zones.push_back({from, to, false});
+      laid.zones.push_back({from, to, false});
+      laid.serves_end = to >= run.end;
       from = start_above(band_, to, settings_.gap_mm);
     }
-    if (zones.empty() || zones.back().to < run.end) zones.clear();
-    return zones;
+    return laid;
   }
 
   /// So many zones at most, all of the least measure with which they reach the end. `high` must be enough.
@@ -115,9 +120,9 @@ class Divider {
     double low = 0;
     for (int i = 0; i < kHalvings && high - low > 1e-13 * high; ++i) {
       const double middle = 0.5 * (low + high);
-      Zones trial = laid(run, middle, count);
-      (trial.empty() ? low : high) = middle;
-      if (!trial.empty()) zones = std::move(trial);
+      Laid trial = lay(run, middle, count);
+      (trial.serves_end ? high : low) = middle;
+      if (trial.serves_end) zones = std::move(trial.zones);
     }
     zones.back().to = run.end;
     return zones;
@@ -126,20 +131,21 @@ class Divider {
   /// As few zones as keep within the growth.
   [[nodiscard]] Outcome<Zones> by_thickness(const Run& run) const {
     double high = settings_.ring_growth_mm;
-    Zones zones = laid(run, high, kMostRefractingZones);
-    // The end may lie in the setting gap after the last zone; a little thinner, one more zone serves it.
-    for (int i = 0; i < 40 && zones.empty(); ++i) {
+    Laid trial = lay(run, high, kMostRefractingZones);
+    // The end may lie in the setting gap after the last zone; thinner, one more zone serves it.
+    while (!trial.serves_end && trial.zones.size() < kMostRefractingZones &&
+           high > 1e-3 * settings_.ring_growth_mm) {
       high *= 0.98;
-      zones = laid(run, high, kMostRefractingZones);
+      trial = lay(run, high, kMostRefractingZones);
     }
-    if (zones.empty()) {
+    if (!trial.serves_end) {
       return request_problem(
           "band.too_many", "section.ring_growth_mm",
           fmt::format("a growth of {:g} mm would divide the refracting band into more than {} zones. Make "
                       "section.ring_growth_mm larger",
                       settings_.ring_growth_mm, kMostRefractingZones));
     }
-    return least(run, std::move(zones), high);
+    return least(run, std::move(trial.zones), high);
   }
 
   /// Exactly so many zones of one measure.

@@ -210,11 +210,11 @@ class Stack {
   }
 
   void note_rest(double limit, double side_mm, bool under_locked) {
-    solved_.notes.push_back(fmt::format(
-        "The {} prisms {} end at {:.2f} deg, not {:g}: the rest would be a prism of {:.2f} mm entry "
-        "side, too small for lands of {:g} mm.",
-        band(), under_locked ? fmt::format("below locked {}", mark()) : "", seen_deg(place_.limiting),
-        seen_deg(limit), side_mm, task_.lands.greatest_mm()));
+    solved_.notes.push_back(
+        fmt::format("The {} prisms{} end at {:.2f} deg, not {:g}: the rest would be a prism of {:.2f} mm entry "
+                    "side, too small for lands of {:g} mm.",
+                    band(), under_locked ? fmt::format(" below locked {}", mark()) : "",
+                    seen_deg(place_.limiting), seen_deg(limit), side_mm, task_.lands.greatest_mm()));
   }
 
   const StackTask& task_;

@@ -154,6 +154,31 @@ TEST(Refusals, NameTheZoneAndTheReason) {
   expect_refused(input, "band.too_steep", "R1");
 }
 
+// A gap wider than a zone: at the growth asked for, the band's end lies in the gap after the second zone, and
+// only zones less than half as thick reach it. It is no case of too many zones.
+TEST(WideGaps, AreServedByThinnerZonesNotRefusedAsTooMany) {
+  SectionInput input = starting("6");
+  input.settings.gap_mm = 20;
+  const auto section = solve_section(input);
+  ASSERT_TRUE(section.ok()) << section.problem().text;
+  for (const Zone& zone : section->zones) {
+    if (!is_refracting(zone.kind)) continue;
+    expect_closed(zone);
+    EXPECT_LE(zone.thickness_mm, input.settings.edge_mm + input.settings.ring_growth_mm + 1e-9) << zone.mark;
+    if (zone.to_deg > input.settings.refracting_to_deg - 1e-9) return;
+  }
+  FAIL() << "no zone ends where the band does";
+}
+
+TEST(Notes, NameTheBandWithSingleBlanks) {
+  SectionInput input = starting("5");
+  input.index = 1.51;
+  const auto section = solve_section(input);
+  ASSERT_TRUE(section.ok()) << section.problem().text;
+  ASSERT_FALSE(section->notes.empty());
+  for (const std::string& note : section->notes) EXPECT_EQ(note.find("  "), std::string::npos) << note;
+}
+
 /// A true curve held as cubic pieces: between its points it must still lie on the exact curve's neighbours.
 TEST(FaceCurves, MeetRaysOnACircleWhereGeometrySaysSo) {
   // Tangents and points of a circle of radius 500 given as a "true curve": exact answers are known.
