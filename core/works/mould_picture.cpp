@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "core/base/angle.h"
 #include "core/drawing/column_words.h"
 #include "core/drawing/dimension_line.h"
 #include "core/drawing/hatch.h"
@@ -134,7 +135,7 @@ class MouldSheetMaker {
     std::vector<PaperPoint> taken;
     for (const UndercutPatch& patch : view.patches) letter(patch, map, taken);
     const double foot = map.at(view.lines.low).y;
-    draw_arrows(view, {room.low.x - 4, foot + kArrow_mm});
+    draw_arrows(view, {room.low.x + 6, foot + kArrow_mm});
     write_foot(view, {room.low.x, foot - 4 - kRow_mm});
   }
 
@@ -151,10 +152,13 @@ class MouldSheetMaker {
     for (Stroke& line : hatch_lines(one_walk(patch, map), kHatch_mm, !hidden)) maker_.draw(std::move(line));
   }
 
-  /// In a ring on the face; where rings would touch, beside it with a leader.
+  /// In a ring on the face; where that would hide the face or touch another ring, beside it with a leader.
   void letter(const UndercutPatch& patch, const ViewMap& map, std::vector<PaperPoint>& taken) {
     const PaperPoint middle = map.at(patch.middle);
-    std::vector<PaperPoint> places = {middle};
+    constexpr double kRingsOnAFace = 3;
+    const double ground = patch.area_mm2 * map.paper_per_mm * map.paper_per_mm;
+    std::vector<PaperPoint> places;
+    if (ground > kRingsOnAFace * kPi * kRing_mm * kRing_mm) places.push_back(middle);
     for (const PaperPoint& p : places_round(middle, 3 * kRing_mm, 0)) places.push_back(p);
     const auto is_free = [&](const PaperPoint& p) {
       return std::ranges::all_of(taken, [&](const PaperPoint& other) {
@@ -164,7 +168,7 @@ class MouldSheetMaker {
     const auto found = std::ranges::find_if(places, is_free);
     const PaperPoint at = found == places.end() ? middle : *found;
     taken.push_back(at);
-    if (found != places.begin()) maker_.line(middle, at);
+    if (std::hypot(at.x - middle.x, at.y - middle.y) > kRing_mm) maker_.line(middle, at);
     Stroke ring = circle_stroke(at, kRing_mm, LineClass::thin);
     ring.tone = kWhite;
     maker_.draw(std::move(ring));
@@ -184,6 +188,7 @@ class MouldSheetMaker {
     for (const double sign : {1.0, -1.0}) {
       const PaperPoint tip = {from.x + sign * kArrow_mm * way.x, from.y + sign * kArrow_mm * way.y};
       maker_.line(from, tip);
+      maker_.keep_clear(from, tip);
       maker_.arrow(tip, std::atan2(sign * way.y, sign * way.x));
       maker_.write_at_free({sign > 0 ? "upper half" : "lower half", {}, 2.2, Anchor::left},
                            places_round(tip, 2, 2.2, 0));

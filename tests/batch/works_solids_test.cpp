@@ -52,6 +52,7 @@ TEST_F(WorksSolids, AMouldIsWrittenWithItsNotes) {
 }
 
 TEST_F(WorksSolids, LoadsAndPlanReckonWithTheMouldsWhereTheseAreWorkedOut) {
+  book_ = make_book({"--order", "6", "--work", "belt", "--panels", "12"}, "few.lensbook");
   ASSERT_EQ(
       ask({"set", book_, "section.refracting_to_deg=8", "section.upper_to_deg=8", "section.lower_to_deg=8"})
           .code,

@@ -4,6 +4,7 @@
 #include <array>
 
 #include "core/optics/medium.h"
+#include "ui/models/master_looks.h"
 #include "ui/models/shown_numbers.h"
 #include "ui/style/palette.h"
 
@@ -114,6 +115,8 @@ PrismLook look_of(const Workbench& bench, const std::string& mark, Colouring col
       const auto found = bench.stages().find(mark);
       return stage_look(found == bench.stages().end() ? Stage::drawn : found->second);
     }
+    case Colouring::master:
+      return master_looks(bench.plan()).look_of(mark);
   }
   return {};
 }
@@ -135,6 +138,8 @@ std::vector<LegendRow> legend_of(const Workbench& bench, Colouring colouring) {
         rows.push_back({palette::stage(stage), palette::stage_sign(stage), palette::stage_words(stage),
                         palette::stage_hatched(stage)});
       return rows;
+    case Colouring::master:
+      return master_looks(bench.plan()).legend();
   }
   return rows;
 }

@@ -9,12 +9,12 @@
 namespace prismwright {
 
 /// What the colour of a prism tells, in the 3D view and on the panel chart.
-enum class Colouring { material, departure, clearance, stage };
+enum class Colouring { material, departure, clearance, stage, master };
 
 /// Fill and meaning for one prism. Colour is never alone: `sign` is drawn or written with it.
 struct PrismLook {
   QColor fill;
-  QString sign;     ///< one or two characters: the stage's or verdict's mark; may be empty
+  QString sign;     ///< the stage's or verdict's mark, one or two characters; the master's name; may be empty
   QString meaning;  ///< words for the tip: "polished", "0.42 mm, tight", "0.003 deg"
   bool hatched = false;
 };

@@ -75,6 +75,7 @@ QString loads_words(const WorksReckoning& works) {
                .arg(plan.castings)
                .arg(plan.least_loads);
   for (const UnfitPiece& piece : plan.unfit) words << told(piece.words);
+  if (const std::string note = way_up_note(works.pieces); !note.empty()) words << told(note);
   return words.join(' ');
 }
 

@@ -137,7 +137,8 @@ CellSheet costs_sheet(const Costs& costs) {
   return sheet;
 }
 
-QString plan_words(const WorkPlan& plan) {
+QString plan_words(const WorksReckoning& works) {
+  const WorkPlan& plan = works.work;
   QStringList words;
   if (plan.bars.empty())
     words << tr("Nothing is left to do.");
@@ -145,7 +146,8 @@ QString plan_words(const WorkPlan& plan) {
     words << tr("Finished on %1 when work starts on %2; %3 hours of hands left.")
                  .arg(day_words(plan.finish), day_words(plan.start))
                  .arg(plan.hands_left_h, 0, 'f', 0);
-  for (const std::string& note : plan.notes) words << sentence_of(request_problem({}, {}, note));
+  for (const auto* notes : {&plan.notes, &works.costs.notes})
+    for (const std::string& note : *notes) words << sentence_of(request_problem({}, {}, note));
   return words.join(' ');
 }
 

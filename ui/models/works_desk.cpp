@@ -7,18 +7,52 @@
 
 namespace prismwright {
 
-WorksDesk::WorksDesk(Workbench* bench, QObject* parent) : QObject(parent), bench_(bench) {
+WorksDesk::WorksDesk(Workbench* bench, QObject* parent)
+    : QObject(parent),
+      bench_(bench),
+      moulds_maker_(new MouldsMaker(bench, this)),
+      bench_maker_(new BenchMaker(bench, this)) {
   for (const auto signal : {&Workbench::bookChanged, &Workbench::valuesChanged, &Workbench::ledgerChanged})
     connect(bench_, signal, this, &WorksDesk::forget);
   connect(bench_, &Workbench::madeChanged, this, [this] {
     reckoning_.reset();  // it weighs the frame
     emit changed();
   });
-  for (const auto signal : {&Workbench::readingsChanged, &Workbench::unitsChanged})
-    connect(bench_, signal, this, &WorksDesk::changed);
+  connect(bench_, &Workbench::unitsChanged, this, &WorksDesk::changed);
+  connect(bench_, &Workbench::readingsChanged, this, [this] {
+    inspected_.reset();
+    emit changed();
+  });
+  connect(bench_maker_, &BenchMaker::changed, this, &WorksDesk::followBench);
+  connect(moulds_maker_, &MouldsMaker::changed, this, &WorksDesk::followMoulds);
+}
+
+std::shared_ptr<const BenchPlan> WorksDesk::benchPlan() const {
+  const bool counts = bench_->hasBook() && !bench_->book().readings().empty() && !bench_maker_->isStale();
+  return counts ? bench_maker_->plan() : nullptr;
+}
+
+bool WorksDesk::benchIsPending() const {
+  return bench_->hasBook() && bench_->plan() && !bench_->book().readings().empty() && !benchPlan() &&
+         bench_maker_->reason().isEmpty();
+}
+
+void WorksDesk::followBench() {
+  if (!inspected_ || inspected_by_ == benchPlan()) return;
+  inspected_.reset();
+  emit changed();
+}
+
+void WorksDesk::followMoulds() {
+  const auto present = moulds_maker_->isStale() ? nullptr : moulds_maker_->moulds();
+  if (present == reckoned_with_) return;
+  reckoned_with_ = present;
+  reckoning_.reset();
+  emit changed();
 }
 
 void WorksDesk::forget() {
+  reckoned_with_ = moulds_maker_->isStale() ? nullptr : moulds_maker_->moulds();
   reckoning_.reset();
   inspected_.reset();
   shrinkage_.reset();
@@ -35,6 +69,7 @@ const WorksReckoning* WorksDesk::reckoning() const {
   if (!reckoning_) {
     WorksFacts facts;
     facts.brass_kg = brass_kg();
+    if (reckoned_with_) facts.moulds = facts_of(*reckoned_with_);
     facts.today = std::chrono::floor<std::chrono::days>(std::chrono::system_clock::now());
     const Lensbook& book = bench_->book();
     if (kinds_of_ != bench_->plan()) {
@@ -55,6 +90,13 @@ const std::vector<InspectedPrism>& WorksDesk::inspected() const {
       record.measurements = book.works_log().measurements;
       record.decisions = book.works_log().decisions;
       record.ledger = book.ledger();
+      record.readings = book.readings();
+      inspected_by_ = benchPlan();
+      record.bench = inspected_by_.get();
+      // Later, since it may tell of a change at once.
+      if (!book.readings().empty())
+        QMetaObject::invokeMethod(
+            bench_maker_, [maker = bench_maker_] { maker->setWatched(true); }, Qt::QueuedConnection);
       inspected_ = inspect(*bench_->plan(), record);
     }
   }

@@ -18,6 +18,7 @@
 #include "ui/views/inspection_tab.h"
 #include "ui/views/loads_tab.h"
 #include "ui/views/make_tab.h"
+#include "ui/views/moulds_tab.h"
 #include "ui/views/plan_tab.h"
 #include "ui/views/prisms_tab.h"
 #include "ui/views/record_dialog.h"
@@ -47,6 +48,7 @@ QWidget* WorksPage::makeTabs() {
   connect(make, &MakeTab::mouldsWanted, this, &WorksPage::exportMoulds);
   connect(make, &MakeTab::spareWanted, this, &WorksPage::recordSpare);
   tabs_->addTab(make, tr("Make list"));
+  tabs_->addTab(new MouldsTab(desk_, tabs_), tr("Moulds"));
   auto* loads = new LoadsTab(desk_, tabs_);
   connect(loads, &LoadsTab::cardWanted, this, &WorksPage::saveCard);
   connect(loads, &LoadsTab::castWanted, this, &WorksPage::castLoad);

@@ -122,7 +122,10 @@ void InspectionTab::showEvent(QShowEvent* event) {
 void InspectionTab::follow() {
   if (!isVisible()) return;
   prisms_->setSheet(inspected_sheet(desk_->inspected()));
-  told_->setText(inspection_words(desk_->inspected()));
+  const QString words = inspection_words(desk_->inspected());
+  told_->setText(desk_->benchIsPending()
+                     ? tr("%1. Readings of the laser bench are still being worked out.").arg(words)
+                     : words);
   followSelection();
 }
 

@@ -19,6 +19,8 @@ constexpr double kBetween = 14;  ///< pixels between panels and between rows
 constexpr double kHead = 20;     ///< pixels over a row, for the panels' numbers
 constexpr int kMostRows = 4;
 constexpr double kLeastDrag = 5;
+constexpr double kReadable = 4.5;    ///< contrast of words on their ground (WCAG 2.1)
+constexpr double kSmallSign = 0.75;  ///< of the window's letters
 /// Another row of panels must show them this much larger to be worth leaving one line.
 constexpr double kWorthARow = 1.15;
 
@@ -185,16 +187,30 @@ void PanelChart::paintPiece(QPainter& painter, const ChartPiece& piece) const {
     painter.setBrush(QBrush(look.fill, Qt::BDiagPattern));
     painter.drawPath(outline);
   }
-  if (look.sign.isEmpty()) return;
-  const QPointF place = anchors_.value(piece.mark);
-  const QFontMetricsF metrics(painter.font());
-  const double half_height = 0.38 * metrics.height();
-  const double half_width = metrics.horizontalAdvance(look.sign) / 2 + 1;
-  const bool fits = outline.contains(
-      QRectF(place.x() - half_width, place.y() - half_height, 2 * half_width, 2 * half_height));
-  if (!fits) return;
-  painter.setPen(look.hatched ? look.fill : palette::ink_on(look.fill));
-  painter.drawText(QRectF(place.x() - 20, place.y() - 12, 40, 24), Qt::AlignCenter, look.sign);
+  if (!look.sign.isEmpty()) paintSign(painter, piece.mark, look);
+}
+
+/// In the window's letters or, where these are too large for the piece, in smaller ones; else not at all.
+void PanelChart::paintSign(QPainter& painter, const QString& mark, const PrismLook& look) const {
+  const QPointF place = anchors_.value(mark);
+  const QPainterPath outline = outlines_.value(mark);
+  const QFont usual = painter.font();
+  for (const double share : {1.0, kSmallSign}) {
+    QFont font = usual;
+    font.setPointSizeF(share * usual.pointSizeF());
+    const QFontMetricsF metrics(font);
+    const double half_height = 0.38 * metrics.height();
+    const double half_width = metrics.horizontalAdvance(look.sign) / 2 + 1;
+    const QRectF ground(place.x() - half_width, place.y() - half_height, 2 * half_width, 2 * half_height);
+    if (!outline.contains(ground)) continue;
+    painter.setFont(font);
+    if (look.hatched) painter.fillRect(ground, palette::surface());
+    const bool read_in_fill = palette::contrast(look.fill, palette::surface()) >= kReadable;
+    painter.setPen(!look.hatched ? palette::ink_on(look.fill) : read_in_fill ? look.fill : palette::ink());
+    painter.drawText(ground.adjusted(-4, -6, 4, 6), Qt::AlignCenter, look.sign);
+    painter.setFont(usual);
+    return;
+  }
 }
 
 /// A light line round a dark one is seen on every fill.

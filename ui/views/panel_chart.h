@@ -46,6 +46,7 @@ class PanelChart : public QWidget {
   void rebuild();
   void paintPanel(class QPainter& painter, std::size_t which) const;
   void paintPiece(QPainter& painter, const ChartPiece& piece) const;
+  void paintSign(QPainter& painter, const QString& mark, const PrismLook& look) const;
   void paintSelected(QPainter& painter) const;
   [[nodiscard]] QStringList marksIn(const QRectF& box) const;
   [[nodiscard]] QString neighbour(const QString& mark, int key) const;

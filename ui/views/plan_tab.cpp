@@ -113,7 +113,7 @@ void PlanTab::follow() {
   bars_->setPlan(works != nullptr ? &works->work : nullptr);
   steps_->setSheet(works != nullptr ? steps_sheet(*works) : CellSheet{});
   costs_->setSheet(works != nullptr ? costs_sheet(works->costs) : CellSheet{});
-  told_->setText(works != nullptr ? plan_words(works->work) : tr("There is no section to plan from yet."));
+  told_->setText(works != nullptr ? plan_words(*works) : tr("There is no section to plan from yet."));
 }
 
 void PlanTab::record() {

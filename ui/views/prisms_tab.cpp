@@ -1,6 +1,7 @@
 #include "ui/views/prisms_tab.h"
 
 #include <QCheckBox>
+#include <QComboBox>
 #include <QHBoxLayout>
 #include <QHeaderView>
 #include <QLabel>
@@ -83,12 +84,29 @@ QWidget* PrismsTab::makeChart() {
   record_->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_R));
   record_->setToolTip(tr("Ctrl+R: records a stage for the selected prisms"));
   connect(record_, &QPushButton::clicked, this, &PrismsTab::record);
+  auto* told = new QLabel(tr("Chart"), holder);
+  told->setProperty("muted", true);
+  colour_ = new QComboBox(holder);
+  colour_->setObjectName(QStringLiteral("works.chart.colour"));
+  colour_->addItem(tr("by stage"), static_cast<int>(Colouring::stage));
+  colour_->addItem(tr("by master"), static_cast<int>(Colouring::master));
+  colour_->setToolTip(
+      tr("By master: prisms that show one name are cast from one master, in one kind of mould"));
+  told->setBuddy(colour_);
   row->addWidget(selected_, 1);
+  row->addWidget(told);
+  row->addWidget(colour_);
   row->addWidget(record_);
   column->addLayout(row);
   chart_ = new PanelChart(bench_, holder);
   column->addWidget(chart_, 1);
-  column->addWidget(new LegendStrip(bench_, Colouring::stage, holder));
+  legend_ = new LegendStrip(bench_, Colouring::stage, holder);
+  column->addWidget(legend_);
+  connect(colour_, &QComboBox::currentIndexChanged, this, [this] {
+    const auto colouring = static_cast<Colouring>(colour_->currentData().toInt());
+    chart_->setColouring(colouring);
+    legend_->setColouring(colouring);
+  });
   return holder;
 }
 

@@ -4,6 +4,7 @@
 
 #include "ui/models/workbench.h"
 
+class QComboBox;
 class QLabel;
 class QPushButton;
 class QTableView;
@@ -12,13 +13,14 @@ namespace prismwright {
 
 class CountsModel;
 class LedgerModel;
+class LegendStrip;
 class PanelChart;
 
-/// What has been made: the panel chart by stage, counts by zone, the ledger, and the one button that records a
-/// step for a whole tray.
+/// What has been made: the panel chart by stage or by shared master, counts by zone, the ledger, and the one
+/// button that records a step for a whole tray.
 ///
-/// Object names: panelChart, counts (table), ledger (table), ledger.onlySelection, works.record,
-/// works.selected.
+/// Object names: panelChart, works.chart.colour ("by stage", "by master"), counts (table), ledger (table),
+/// ledger.onlySelection, works.record, works.selected.
 class PrismsTab : public QWidget {
   Q_OBJECT
 
@@ -34,6 +36,8 @@ class PrismsTab : public QWidget {
 
   Workbench* bench_;
   PanelChart* chart_ = nullptr;
+  QComboBox* colour_ = nullptr;
+  LegendStrip* legend_ = nullptr;
   CountsModel* counts_;
   LedgerModel* ledger_;
   QLabel* selected_ = nullptr;
