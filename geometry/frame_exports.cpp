@@ -122,7 +122,7 @@ class FrameExport {
     const std::vector<PartsLine> lines = listed_parts(plan_, bodies_);
     for (std::size_t i = 0; i < lines.size(); ++i) {
       if (const Done on = next(i, lines.size(), lines[i].marks.front()); !on) return on;
-      if (auto one = drawing_of(plan_, lines[i], choice_.words)) add(std::move(one->drawing));
+      if (auto one = drawing_of(plan_, lines[i], choice_.words, choice_.landings)) add(std::move(one->drawing));
     }
     add(bought_list(lines, choice_.words));
     add(nest_drawing(nest_, plan_, choice_.words));
@@ -186,6 +186,15 @@ class FrameExport {
 };
 
 }  // namespace
+
+FrameExportChoice frame_export_choice(const LensPlan& lens, const FramePlan& frame, const std::string& date,
+                                      bool inches) {
+  FrameExportChoice choice;
+  choice.words = house_words(lens.values, date, "");
+  choice.words.inches = inches;
+  choice.landings = landings(frame, lens);
+  return choice;
+}
 
 std::vector<PartsLine> listed_parts(const FramePlan& plan, const std::vector<FrameBody>& bodies) {
   KnownVolumes volumes;

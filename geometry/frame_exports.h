@@ -7,6 +7,7 @@
 #include "core/base/progress.h"
 #include "core/drawing/house_words.h"
 #include "core/frame/cut_shapes.h"
+#include "core/frame/landings.h"
 #include "core/frame/nest.h"
 #include "core/frame/parts_list.h"
 #include "geometry/frame_bodies.h"
@@ -21,7 +22,11 @@ struct FrameExportChoice {
   bool drawings =
       false;         ///< drawings.pdf: every shape of part that is made, what is bought, every nested sheet
   HouseWords words;  ///< of the lens, for drawings and notes; lengths on the drawings in mm or inches
+  std::vector<Landing> landings = {};  ///< how prisms bear in the ribs, for the drawings
 };
+/// Everything but the drawings, with words and landings of this lens for them too. `date`: YYYY-MM-DD.
+FrameExportChoice frame_export_choice(const LensPlan& lens, const FramePlan& frame, const std::string& date,
+                                      bool inches);
 
 /// Writes what a shop needs to make the frame, and answers the paths written:
 ///   MARK_5mm_x8.dxf         each shape of plate that is cut flat, named after the first of its marks;

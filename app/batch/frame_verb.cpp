@@ -48,7 +48,7 @@ class FrameVerb : public Verb {
     }
     std::size_t written = 0;
     if (!folder_.empty()) {
-      const auto paths = write(*answer, book->values(), voice);
+      const auto paths = write(*answer, *plan, voice);
       if (!paths) return refuse(paths.problem(), voice.err);
       written = paths->size();
     }
@@ -76,12 +76,11 @@ class FrameVerb : public Verb {
     return answer;
   }
 
-  [[nodiscard]] Outcome<std::vector<std::string>> write(const FrameAnswer& answer, const LensValues& values,
+  [[nodiscard]] Outcome<std::vector<std::string>> write(const FrameAnswer& answer, const LensPlan& lens,
                                                         Voice& voice) const {
-    FrameExportChoice choice;
+    FrameExportChoice choice =
+        frame_export_choice(lens, answer.frame.plan, now_utc().substr(0, kDateLetters), inches_);
     choice.drawings = drawings_;
-    choice.words = house_words(values, now_utc().substr(0, kDateLetters), "");
-    choice.words.inches = inches_;
     ProgressLine line(voice);
     return export_frame(answer.frame.plan, answer.frame.bodies, answer.nest, folder_, choice, line.of("Files"));
   }

@@ -22,15 +22,15 @@ struct NamedDrawing {
 
 /// A drawing for every shape of part that is made: flat ones (part_sheet), rings, turned bars, round parts that
 /// are machined; and one list of what is bought (screws, dowels). `known`: volumes that only solids give;
-/// `landings`: how prisms bear in the ribs (core/frame/landings.h), left off the sheets where they are not
-/// given.
+/// `landings`: how prisms bear in the ribs (core/frame/landings.h); none, for a frame of which that is not
+/// known.
 std::vector<NamedDrawing> frame_drawings(const FramePlan& frame, const KnownVolumes& known,
-                                         const HouseWords& words, const std::vector<Landing>& landings = {});
+                                         const HouseWords& words, const std::vector<Landing>& landings);
 
 /// The drawing of the parts of one line of the parts list, named after its first mark; blank for what is
 /// bought.
 std::optional<NamedDrawing> drawing_of(const FramePlan& frame, const PartsLine& line, const HouseWords& words,
-                                       const std::vector<Landing>& landings = {});
+                                       const std::vector<Landing>& landings);
 
 /// A sheet for every nested sheet, in one drawing.
 Drawing nest_drawing(const Nest& nest, const FramePlan& frame, const HouseWords& words);

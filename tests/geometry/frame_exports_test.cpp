@@ -3,6 +3,7 @@
 #include <fstream>
 #include <iterator>
 #include <map>
+#include <sstream>
 
 #include <fmt/format.h>
 #include <gmock/gmock.h>
@@ -13,8 +14,10 @@
 #include "tests/support/cut_file_checks.h"
 #include "tests/support/empty_folder.h"
 #include "tests/support/flat_parts.h"
+#include "tests/support/other_program.h"
 #include "tests/support/planned_lens.h"
 #include "tests/support/sample_lenses.h"
+#include "tests/support/small_pack.h"
 
 namespace prismwright {
 namespace {
@@ -182,6 +185,40 @@ LensValues with_cross_ribs(LensValues values) {
 }
 
 /// Panels of their own widths, one lopsided, one blind.
+/// The table of landings in the words of a paper.
+std::vector<std::string> landing_rows(const std::string& words) {
+  std::vector<std::string> rows;
+  std::istringstream lines(words.substr(std::min(words.size(), words.find("Landings:"))));
+  for (std::string line; std::getline(lines, line) && line.find("A width of 0") == std::string::npos;) {
+    std::istringstream parts(line);
+    std::string row;
+    for (std::string part; parts >> part;) row += part + " ";
+    if (!row.empty()) rows.push_back(row);
+  }
+  return rows;
+}
+
+TEST(FrameExport, DrawsTheRibsAsAPackDoes) {
+  const DespatchSource& source = few_prisms_made();
+  const EmptyFolder folder;
+  DespatchDesk desk(source, papers_on("2026-03-31"));
+  const auto packed =
+      desk.write({DespatchGroup::drawings, "frame-P01-rib-left", "", "", true, ""}, folder.path());
+  ASSERT_TRUE(packed.ok()) << packed.problem().text;
+  const auto nest = nest_flats(source.frame->flats, source.plan->values.frame);
+  ASSERT_TRUE(nest.ok());
+  FrameExportChoice choice = frame_export_choice(*source.plan, *source.frame, "2026-03-31", false);
+  choice.plates = choice.nests = choice.step = choice.list = false;
+  choice.drawings = true;
+  ASSERT_TRUE(export_frame(*source.frame, *source.metal, *nest, folder.path(), choice).ok());
+  const auto words_of = [&](const std::string& name) {
+    return answer_of("pdftotext -layout '" + folder.file(name) + "' -");
+  };
+  const auto rows = landing_rows(words_of("drawings/frame-P01-rib-left.pdf"));
+  EXPECT_GE(rows.size(), 4u);
+  EXPECT_EQ(landing_rows(words_of("drawings.pdf")), rows);
+}
+
 LensValues unequal_bullseye() {
   LensValues values = starting_values("6", Work::bullseye, 4);
   values.panels = {{60, 0, false}, {60, 0, false}, {100, 8, false}, {140, 0, true}};

@@ -31,14 +31,13 @@ QCheckBox* FrameExportDialog::addBox(const char* name, const QString& words, boo
 }
 
 void FrameExportDialog::begin() {
-  FrameExportChoice choice;
+  FrameExportChoice choice = frame_export_choice(
+      *made_->plan, *made_->frame, QDate::currentDate().toString(Qt::ISODate).toStdString(), inches_);
   choice.plates = plates_->isChecked();
   choice.nests = nests_->isChecked();
   choice.step = step_->isChecked();
   choice.list = list_->isChecked();
   choice.drawings = drawings_->isChecked();
-  choice.words = house_words(made_->plan->values, QDate::currentDate().toString(Qt::ISODate).toStdString(), "");
-  choice.words.inches = inches_;
   write([made = made_, nest = nest_, choice](const std::string& into,
                                              const Progress& progress) -> Outcome<std::vector<std::string>> {
     if (nest) return export_frame(*made->frame, *made->metal, *nest, into, choice, progress);

@@ -97,6 +97,8 @@ QToolButton* PartDrawing::addTurner(const QString& name, Qt::ArrowType arrow, co
 void PartDrawing::setPart(const std::shared_ptr<const MadeLens>& made, const PartsLine& alike) {
   const std::string mark = alike.marks.empty() ? std::string() : alike.marks.front();
   const bool same_mark = !alike_.marks.empty() && alike_.marks.front() == mark;
+  if (made_ != made)
+    landings_ = made && made->frame ? landings(*made->frame, *made->plan) : std::vector<Landing>();
   made_ = made;
   alike_ = alike;
   flat_ = nullptr;
@@ -113,7 +115,7 @@ void PartDrawing::setPart(const std::shared_ptr<const MadeLens>& made, const Par
 void PartDrawing::draw(bool keeps_view) {
   drawing_.reset();
   if (made_ && made_->frame)
-    drawing_ = drawing_of(*made_->frame, alike_, words_of(made_->plan->values, bench_->inches()));
+    drawing_ = drawing_of(*made_->frame, alike_, words_of(made_->plan->values, bench_->inches()), landings_);
   save_->setEnabled(drawing_.has_value());
   if (drawing_) return turnTo(std::min(sheet_, drawing_->drawing.sheets.size() - 1), keeps_view);
   before_->hide();

@@ -43,6 +43,7 @@ class PartDrawing : public QWidget {
 
   Workbench* bench_;
   std::shared_ptr<const MadeLens> made_;
+  std::vector<Landing> landings_;  ///< of made_, for the drawings of its ribs
   PartsLine alike_;
   const FlatPart* flat_ = nullptr;  ///< in made_; null for a turned part
   std::optional<NamedDrawing> drawing_;
