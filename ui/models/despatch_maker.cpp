@@ -47,7 +47,8 @@ DespatchMaker::DespatchMaker(Workbench* bench, QObject* parent)
   for (const auto signal : {&Workbench::madeChanged, &Workbench::valuesChanged})
     connect(bench_, signal, this, &DespatchMaker::followBench);
   connect(bench_, &Workbench::makingFinished, this, &DespatchMaker::followBench);
-  for (const auto signal : {&Workbench::ledgerChanged, &Workbench::readingsChanged, &Workbench::unitsChanged})
+  connect(bench_, &Workbench::unitsChanged, this, &DespatchMaker::askAnew);
+  for (const auto signal : {&Workbench::ledgerChanged, &Workbench::readingsChanged})
     connect(bench_, signal, this, [this] {
       forgetDesk();
       next();
@@ -102,6 +103,11 @@ void DespatchMaker::setWish(const DespatchWish& wish) {
   if (wish.folder != wish_.folder && task_ != Task::packing) end_ = {};
   wish_ = wish;
   if (bench_->hasBook()) keep_despatch_wish(QString::fromStdString(bench_->book().path()), wish_);
+  askAnew();
+}
+
+/// The desk keeps what it has made; papers and what goes out are asked for as they are wanted now.
+void DespatchMaker::askAnew() {
   if (task_ != Task::packing) drop();
   listed_ = halted_ = drawn_ = false;
   refusal_.clear();

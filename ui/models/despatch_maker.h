@@ -76,6 +76,7 @@ class DespatchMaker : public QObject {
 
   void followBook();
   void followBench();
+  void askAnew();
   void forgetDesk();
   /// Takes up the most pressing of what is wanted, unless something is in hand.
   void next();

@@ -10,14 +10,11 @@
 namespace prismwright {
 namespace {
 
-bool same(const EstimateChoice& a, const EstimateChoice& b) {
-  return a.margin_percent == b.margin_percent && a.valid_days == b.valid_days && a.spare_sets == b.spare_sets &&
-         a.note == b.note;
-}
-
-/// Revisions aside, which a desk takes at any time.
-bool same(const PaperChoice& a, const PaperChoice& b) {
-  return a.date == b.date && a.paper == b.paper && a.inches == b.inches && same(a.estimate, b.estimate);
+/// Date and revision aside: what is listed does not depend on them.
+bool lists_alike(const PaperChoice& a, PaperChoice b) {
+  b.date = a.date;
+  b.revision = a.revision;
+  return a == b;
 }
 
 /// A Lensbook serves one thread: the desk reads its photographs through one of its own, opened when the first
@@ -87,9 +84,10 @@ std::shared_ptr<DespatchDeskKept> ready_desk(const std::shared_ptr<DespatchDeskK
                                              const DespatchWish& wish) {
   PaperChoice choice = wish.choice;
   choice.date = despatch_date(wish);
-  if (kept && kept->source == source && same(kept->choice, choice)) {
+  if (kept && kept->source == source) {
+    if (!lists_alike(choice, kept->choice)) kept->pieces.clear();
     kept->choice = choice;
-    kept->desk.set_revision(choice.revision);
+    kept->desk.set_choice(choice);
     return kept;
   }
   return std::make_shared<DespatchDeskKept>(

@@ -45,8 +45,8 @@ std::shared_ptr<const DespatchSource> despatch_source(const Workbench& bench, co
 /// The newest pack of the source's book in the folder of the wish.
 std::optional<LastPack> last_pack_for(const DespatchSource& source, const DespatchWish& wish);
 
-/// The kept desk where it is of this source and these choices, else a new one. A blank date is today's; the
-/// revision is as typed, and may be blank.
+/// The kept desk where it is of this source, else a new one; set up for these choices. A blank date is today's;
+/// the revision is as typed, and may be blank.
 std::shared_ptr<DespatchDeskKept> ready_desk(const std::shared_ptr<DespatchDeskKept>& kept,
                                              const std::shared_ptr<const DespatchSource>& source,
                                              const DespatchWish& wish);
