@@ -34,7 +34,9 @@ std::string panels_words(const LensValues& values) {
     return std::abs(panel.width_deg - panels.front().width_deg) < 1e-9;
   };
   std::string words = fmt::format("{}: ", panels.size());
-  if (std::ranges::all_of(panels, is_alike)) {
+  if (panels.size() == 1) {
+    words = fmt::format("1, of {}\u00B0", shortest(panels.front().width_deg));
+  } else if (std::ranges::all_of(panels, is_alike)) {
     words += fmt::format("each {}\u00B0", shortest(panels.front().width_deg));
   } else {
     for (const Panel& panel : panels)

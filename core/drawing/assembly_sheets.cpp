@@ -15,18 +15,21 @@ namespace {
 
 constexpr double kWithHeading_mm = 10;
 
-std::string brass_words(const FramePlan& frame) {
+std::string brass_words(const FramePlan& frame, bool inches) {
   constexpr double kGrams = 1000;
+  constexpr double kGramsPerPound = 453.59237;
   const PartsTotals totals = totals_of(parts_list(frame, drawn_volumes(frame)));
   const std::string known =
       totals.unweighed > 0 ? fmt::format(", {} turned parts not counted", totals.unweighed) : "";
-  return fmt::format("The metal of this frame weighs {:.1f} kg{}; the glass comes on top of it.",
-                     (totals.brass_g + totals.steel_g) / kGrams, known);
+  const double mass_g = totals.brass_g + totals.steel_g;
+  const std::string pounds = inches ? fmt::format(" ({:.1f} lb)", mass_g / kGramsPerPound) : "";
+  return fmt::format("The metal of this frame weighs {:.1f} kg{}{}; the glass comes on top of it.",
+                     mass_g / kGrams, pounds, known);
 }
 
 /// Common practice of workshop and site; nothing here replaces what law and trained people decide.
-std::vector<std::string> cautions(const FramePlan& frame) {
-  return {"Lifting: " + brass_words(frame) +
+std::vector<std::string> cautions(const FramePlan& frame, bool inches) {
+  return {"Lifting: " + brass_words(frame, inches) +
               " Work out what a piece weighs before it is lifted. What is more than two people carry with "
               "ease, or is lifted overhead, is lifted with rated gear by people who are trained for it. Lift a "
               "glazed panel upright by both of its ribs, never by its glass or by one rib.",
@@ -86,7 +89,7 @@ void add_empty_panels(CardPages& pages, const FramePlan& frame, const std::vecto
 Drawing assembly_sheets(const FramePlan& frame, const std::vector<PanelAssembly>& panels,
                         const HouseWords& words) {
   CardPages pages(words.paper.value_or(Paper::a4));
-  add_part(pages, "Before you begin", cautions(frame));
+  add_part(pages, "Before you begin", cautions(frame, words.inches));
   const std::vector<std::string> whole = order_of_assembly(frame);
   add_part(pages, "The whole frame",
            whole.empty() ? std::vector<std::string>{"The frame has no side ribs, so there is no order to give: "

@@ -25,7 +25,9 @@ std::string mass_words(const PartsLine& line, double pieces) {
 void add_marks(CardPages& pages, const std::vector<PartsLine>& bought, bool inches) {
   constexpr double kWithHeading_mm = 6;
   for (const PartsLine& line : bought) {
-    pages.heading(fmt::format("{}: {} pieces", item_words(line, inches), line.quantity), kWithHeading_mm);
+    pages.heading(fmt::format("{}: {} {}", item_words(line, inches), line.quantity,
+                              line.quantity == 1 ? "piece" : "pieces"),
+                  kWithHeading_mm);
     pages.lines({fmt::format("{}", fmt::join(line.marks, ", "))});
   }
 }
@@ -58,7 +60,7 @@ Drawing bought_list(const std::vector<PartsLine>& lines, const HouseWords& words
        "shorter one. Their holes are drawn as wide as the screw; drill for the thread that you cut."});
   add_marks(pages, bought, words.inches);
   std::vector<UntitledSheet> sheets;
-  for (SheetMaker& page : pages.take()) sheets.push_back({std::move(page), kSubject, "none"});
+  for (SheetMaker& page : pages.take()) sheets.push_back({std::move(page), kSubject, "none", "as listed"});
   return titled(std::move(sheets), words);
 }
 

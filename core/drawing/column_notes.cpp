@@ -63,11 +63,13 @@ Drawing picture_and_tables(UntitledSheet picture, const std::vector<TableBlock>&
                            const HouseWords& words) {
   const Paper paper = picture.maker.size().paper;
   const std::string subject = picture.subject;
+  const std::string metal = picture.metal;
   std::vector<UntitledSheet> sheets;
   sheets.push_back(std::move(picture));
   TablePages pages(paper);
   for (const TableBlock& table : tables) pages.add(table);
-  for (SheetMaker& page : pages.take()) sheets.push_back({std::move(page), subject + ": tables", "none"});
+  for (SheetMaker& page : pages.take())
+    sheets.push_back({std::move(page), subject + ": tables", "none", metal});
   return titled(std::move(sheets), words);
 }
 

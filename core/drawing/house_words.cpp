@@ -31,6 +31,10 @@ Drawing titled(std::vector<UntitledSheet> sheets, const HouseWords& words) {
     foot.order = words.order;
     foot.focal_distance = lengths.plain(words.focal_mm) + " " + lengths.unit();
     foot.material = words.material;
+    if (!sheets[i].metal.empty()) {
+      foot.material = sheets[i].metal;
+      foot.material_caption = "material";
+    }
     foot.units = words.inches ? "inches" : "millimetres";
     foot.scale = sheets[i].scale;
     foot.date = words.date;

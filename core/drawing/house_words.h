@@ -30,6 +30,7 @@ struct UntitledSheet {
   SheetMaker maker;
   std::string subject;
   std::string scale;
+  std::string metal = {};  ///< of the parts that it shows; blank: the title block tells the glass of the lens
 };
 /// Puts the title block at the foot of each, counted "1 of 4".
 Drawing titled(std::vector<UntitledSheet> sheets, const HouseWords& words);

@@ -13,6 +13,7 @@
 #include "core/drawing/plate_view.h"
 #include "core/frame/cut_shapes.h"
 #include "core/frame/cut_words.h"
+#include "core/frame/cutter_radius.h"
 #include "core/frame/mark_place.h"
 
 namespace prismwright {
@@ -123,7 +124,7 @@ std::vector<std::string> part_lines(const FlatPart& part, std::size_t count, con
   lines.push_back(
       fmt::format("{}, {} {} thick", name_of(part.metal), lengths.plain(part.thickness_mm), lengths.unit()));
   lines.push_back(pieces_words(count, mass_g(part), lengths.inches));
-  const double radius = least_inside_radius_mm(part);
+  const double radius = cutter_radius_mm(part);
   if (std::isfinite(radius))
     lines.push_back(fmt::format("least inside radius {} {}", lengths.plain(radius), lengths.unit()));
   lines.push_back(
@@ -203,7 +204,7 @@ Drawing part_sheet(const FlatPart& part, const std::vector<std::string>& marks, 
   const std::vector<TableBlock> further =
       fill_column(maker, layout.column, part_lines(part, all.size(), lengths, engraved), notes);
   const std::string subject = subject_of(all.front(), part.kind, all.size());
-  return picture_and_tables({std::move(maker), subject, layout.scale}, further, words);
+  return picture_and_tables({std::move(maker), subject, layout.scale, name_of(part.metal)}, further, words);
 }
 
 }  // namespace prismwright

@@ -10,6 +10,7 @@
 #include "core/drawing/plate_view.h"
 #include "core/frame/cut_shapes.h"
 #include "core/frame/cut_words.h"
+#include "core/frame/cutter_radius.h"
 
 namespace prismwright {
 
@@ -131,7 +132,7 @@ ColumnNote pocket_note(const FlatPart& part, const PlateDatum& datum, const Leng
     const PlateExtent extent = extent_of(pocket.outline);
     const auto [low_x, low_y] = measured(extent.low, datum, lengths);
     const auto [high_x, high_y] = measured(extent.high, datum, lengths);
-    const double radius = least_inside_radius_mm(pocket.outline, CutSide::inside_of_chain);
+    const double radius = cutter_radius_mm(pocket.outline, CutSide::inside_of_chain);
     note.wide.lines.push_back({Kind::row,
                                {name, low_x, high_x, low_y, high_y, lengths.plain(pocket.depth_mm),
                                 std::isfinite(radius) ? lengths.plain(radius) : "none"}});

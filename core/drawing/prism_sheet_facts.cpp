@@ -37,7 +37,8 @@ std::string sides_words(const PlannedPrism& prism, LengthWords lengths) {
   const Trim& trim = prism.trim;
   const bool panel = prism.turning == TurningAxis::panel;
   if (panel && trim.half == Half::whole && TrimmedRing(prism).clears_sides())
-    return "A whole ring: the sides of the panel do not cut it.";
+    return prism.kind == ZoneKind::centre ? "Whole all round: the sides of the panel do not cut it."
+                                          : "A whole ring: the sides of the panel do not cut it.";
   std::string words = fmt::format(
       "Ends cut along the sides of the panel, upright planes through the lens axis at {} and {} "
       "from the panel's axis (+ anticlockwise seen from above), set back by {}.",

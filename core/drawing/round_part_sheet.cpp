@@ -146,8 +146,9 @@ Drawing round_part_sheet(const RoundPart& part, const std::vector<std::string>& 
   RoundViews(maker, part, layout, lengths).draw();
   const std::vector<TableBlock> further =
       fill_column(maker, layout.rooms.column, round_lines(part, all.size(), lengths), {marks_note(all)});
-  return picture_and_tables({std::move(maker), subject_of(all.front(), part.kind, all.size()), layout.scale},
-                            further, words);
+  return picture_and_tables(
+      {std::move(maker), subject_of(all.front(), part.kind, all.size()), layout.scale, name_of(part.metal)},
+      further, words);
 }
 
 }  // namespace prismwright

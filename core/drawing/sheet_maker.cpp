@@ -40,15 +40,21 @@ void SheetMaker::write(DrawnText text) {
 }
 
 bool SheetMaker::write_at_free(DrawnText text, const std::vector<PaperPoint>& places) {
+  return write_at_first(text, places, false) || write_at_first(text, places, true);
+}
+
+bool SheetMaker::write_in_the_clear(DrawnText text, const std::vector<PaperPoint>& places) {
+  return write_at_first(text, places, false);
+}
+
+bool SheetMaker::write_at_first(DrawnText& text, const std::vector<PaperPoint>& places, bool may_touch_lines) {
   text.words = clean_words(text.words);
-  for (const bool may_touch_lines : {false, true}) {
-    for (const PaperPoint place : places) {
-      text.place = place;
-      const PaperBox box = box_of(text);
-      if (!free_of_texts(box) || (!may_touch_lines && !free_of_lines(box))) continue;
-      write(std::move(text));
-      return true;
-    }
+  for (const PaperPoint place : places) {
+    text.place = place;
+    const PaperBox box = box_of(text);
+    if (!free_of_texts(box) || (!may_touch_lines && !free_of_lines(box))) continue;
+    write(std::move(text));
+    return true;
   }
   return false;
 }

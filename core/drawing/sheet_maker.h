@@ -31,6 +31,8 @@ class SheetMaker {
   /// Sets the words at the first place where they touch no text, no border and no line; else at the first where
   /// they touch no text and no border. Answers false, and writes nothing, where there is none.
   bool write_at_free(DrawnText text, const std::vector<PaperPoint>& places);
+  /// The same, at places where the words touch no line either.
+  bool write_in_the_clear(DrawnText text, const std::vector<PaperPoint>& places);
 
   [[nodiscard]] Sheet take() { return std::move(sheet_); }
 
@@ -39,6 +41,7 @@ class SheetMaker {
     PaperPoint from;
     PaperPoint to;
   };
+  bool write_at_first(DrawnText& text, const std::vector<PaperPoint>& places, bool may_touch_lines);
   [[nodiscard]] bool free_of_texts(const PaperBox& box) const;
   [[nodiscard]] bool free_of_lines(const PaperBox& box) const;
 

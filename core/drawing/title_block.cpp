@@ -93,7 +93,7 @@ void draw_title_block(SheetMaker& maker, const TitleWords& words) {
                                      words.subject,
                                      {{{"order", words.order},
                                        {"focal distance", words.focal_distance},
-                                       {"material, index", words.material},
+                                       {words.material_caption, words.material},
                                        {"scale", words.scale},
                                        {"lengths", words.units},
                                        {"date", words.date},

@@ -24,6 +24,7 @@ struct TitleWords {
   std::string order;
   std::string focal_distance;
   std::string material;
+  std::string material_caption = "material, index";
   std::string units;
   std::string scale;
   std::string date;

@@ -257,8 +257,9 @@ Drawing turned_bar_sheet(const TurnedBar& bar, const std::vector<std::string>& m
       maker, layout.rooms.column, bar_lines(bar, all.size(), mass_g, lengths), bar_notes(bar, all, lengths));
   const std::string scales =
       layout.scale == scale.words ? layout.scale : fmt::format("{} and {}", layout.scale, scale.words);
-  return picture_and_tables({std::move(maker), subject_of(all.front(), bar.kind, all.size()), scales}, further,
-                            words);
+  return picture_and_tables(
+      {std::move(maker), subject_of(all.front(), bar.kind, all.size()), scales, name_of(bar.metal)}, further,
+      words);
 }
 
 }  // namespace prismwright

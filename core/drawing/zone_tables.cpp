@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "core/drawing/arc_chain.h"
+#include "core/drawing/length_sentences.h"
 #include "core/drawing/round_words.h"
 #include "core/optics/face_words.h"
 
@@ -119,7 +120,7 @@ TableBlock zone_list(const Section& section, const std::vector<SectionImage>& im
                 lengths.inches ? "inches" : "mm", tolerance_words(tolerance_mm, lengths)));
   for (const Band band : {Band::refracting, Band::upper, Band::lower})
     add_band_words(block, section, band, lengths);
-  for (const std::string& note : section.notes) add_words(block, note);
+  for (const std::string& note : section.notes) add_words(block, sentence_in(lengths, note));
   return block;
 }
 

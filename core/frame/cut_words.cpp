@@ -99,15 +99,6 @@ std::vector<double> pocket_depths_mm(const FlatPart& part) {
   return depths;
 }
 
-double least_inside_radius_mm(const FlatPart& part) {
-  double least = least_inside_radius_mm(part.outline, CutSide::outside_of_chain);
-  for (const PlateChain& opening : part.openings)
-    least = std::min(least, least_inside_radius_mm(opening, CutSide::inside_of_chain));
-  for (const PlatePocket& pocket : part.pockets)
-    least = std::min(least, least_inside_radius_mm(pocket.outline, CutSide::inside_of_chain));
-  return least;
-}
-
 std::string short_marks(const std::vector<std::string>& marks) {
   if (marks.empty()) return "";
   return marks.size() == 1 ? marks.front() : fmt::format("{} and {} alike", marks.front(), marks.size() - 1);

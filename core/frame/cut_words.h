@@ -29,10 +29,6 @@ std::string words_of(const HoleRow& row);
 /// Depths of the blind pockets, each once, in mm.
 std::vector<double> pocket_depths_mm(const FlatPart& part);
 
-/// Least radius that a cutter must follow on its inside: in the outline, openings and pockets. Infinite for a
-/// plate without inside corners; holes do not count.
-double least_inside_radius_mm(const FlatPart& part);
-
 /// Marks in few words: one mark, or "P01-rib-left and 7 alike".
 std::string short_marks(const std::vector<std::string>& marks);
 

@@ -10,6 +10,7 @@
 #include "geometry/despatch/despatch_keys.h"
 #include "geometry/despatch/lens_shop.h"
 #include "geometry/despatch/paper_piece.h"
+#include "geometry/fit_words.h"
 
 namespace prismwright {
 
@@ -17,7 +18,7 @@ namespace {
 
 // Raised where what takes long to work out comes to be drawn otherwise; all else stands in the keys as drawn.
 constexpr int kNestFormat = 1;
-constexpr int kAssemblyFormat = 2;
+constexpr int kAssemblyFormat = 3;
 
 /// The lines of the parts list, with what the solids weigh or what closed forms give.
 Outcome<Drawing> draw_part(LensShop& shop, const std::string& first_mark, const KnownVolumes& volumes,
@@ -94,7 +95,8 @@ std::string way_words(const OpenSeat& seat) {
   return seat.mark + (seat.from_sea ? " from the sea side" : " from the lamp side");
 }
 
-PanelAssembly assembly_of(const PanelFit& fit) {
+PanelAssembly assembly_of(PanelFit fit, LengthWords lengths) {
+  put_in_words(fit, lengths);
   PanelAssembly assembly{{fit.panel}, fit.first_rib, fit.second_rib, {}, {}, {}};
   for (const FitStep& step : fit.steps) assembly.steps.push_back(step.words);
   for (const FitBlocked& blocked : fit.cannot) assembly.cannot.push_back(blocked.words);
@@ -128,7 +130,7 @@ std::vector<PanelAssembly> assemblies_of(LensShop& shop, const std::vector<Panel
   std::vector<PanelAssembly> assemblies;
   std::vector<std::string> said;
   for (const PanelFit& fit : fits) {
-    PanelAssembly own = assembly_of(fit);
+    PanelAssembly own = assembly_of(fit, {shop.words().inches});
     const auto loose = held_by_compound(shop.plan(), shop.frame(), fit.panel);
     if (!loose.empty())
       own.steps.push_back(

@@ -244,6 +244,7 @@ TEST(FrameDrawings, ListWhatIsBoughtWithQuantityAndSize) {
     bought += line.quantity;
     EXPECT_TRUE(says(list, fmt::format("{} {}", name_of(line.kind), line.size)));
     EXPECT_TRUE(says(list, std::to_string(line.quantity)));
+    EXPECT_FALSE(says(list, fmt::format("{} {}: 1 pieces", name_of(line.kind), line.size)));
   }
   EXPECT_TRUE(says(list, fmt::format("{} pieces to be bought, for one lens without spares", bought)));
   EXPECT_TRUE(bought_list({}, words_for(lens)).sheets.empty());
@@ -294,6 +295,13 @@ TEST(AssemblySheets, GoFromCautionsToTheWholeFrameToPanels) {
     follows("P01-C: from the sea side");
     follows("Panel 3");
   }
+}
+
+TEST(AssemblySheets, SayPoundsOnSheetsInInches) {
+  const FramedLens& lens = door_lens();
+  EXPECT_EQ(all_words(assembly_sheets(lens.frame, {}, words_for(lens))).find(" lb)"), std::string::npos);
+  EXPECT_NE(all_words(assembly_sheets(lens.frame, {}, words_for(lens, {}, true))).find(" lb)"),
+            std::string::npos);
 }
 
 TEST(AssemblySheets, SayThatAFrameWithoutRibsHasNoOrder) {

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 #include "core/base/angle.h"
 #include "core/drawing/frame_drawings.h"
@@ -99,9 +100,16 @@ TEST(PartSheet, DrawsAtTheScaleItStatesWithTheSizesOverAll) {
 TEST(PartSheet, IsTitledAsEveryPaperOfTheLens) {
   const FlatPart rail = flat_part("P01-rail-top", PartKind::rail, 8, rectangle_chain(170.5, 20), "r");
   const Drawing drawing = part_sheet(rail, {"P01-rail-top", "P02-rail-top"}, said(Paper::a4, true));
-  for (const char* words : {"fourth order", "9.843 in", "acrylic, 1.49180", "inches", "2026-03-01", "B",
-                            "1 of 1", "P01-rail-top: rail, 2 off"})
+  for (const char* words : {"fourth order", "9.843 in", "brass", "inches", "2026-03-01", "B", "1 of 1",
+                            "P01-rail-top: rail, 2 off"})
     EXPECT_EQ(times(drawing, words), 1u) << words;
+  EXPECT_EQ(times(drawing, "acrylic, 1.49180"), 0u) << "a rail is not of the lens's glass";
+}
+
+TEST(PartSheet, NamesItsMetalAtTheFootOfItsTablesToo) {
+  const Drawing drawing = part_sheet(rib_of(1, 30), {}, said(Paper::a4));
+  ASSERT_GT(drawing.sheets.size(), 1u);
+  EXPECT_EQ(times(drawing, "brass"), drawing.sheets.size());
 }
 
 TEST(PartSheet, TellsHolesPocketsMassAndLeastRadius) {
@@ -223,6 +231,46 @@ TEST(NestDrawing, NumbersEveryPlateAndNamesIt) {
       }
     }
   }
+}
+
+bool crossed_by_outlines(const Sheet& sheet, const PaperBox& box) {
+  for (const Stroke& stroke : sheet.strokes) {
+    if (stroke.line != LineClass::outline || stroke.tone) continue;
+    PaperPoint at = stroke.start;
+    for (const PaperStep& step : stroke.steps) {
+      if (step.turn == 0 && crosses(box, at, step.to)) return true;
+      at = step.to;
+    }
+  }
+  return false;
+}
+
+TEST(NestDrawing, NumbersPlatesTooSmallForTheirNumbersOnWhiteGround) {
+  FramePlan frame;
+  for (int i = 0; i < 12; ++i) {
+    const std::string mark = fmt::format("P{:02}-rail-top", i + 1);
+    frame.flats.push_back(flat_part(mark, PartKind::rail, 8, rectangle_chain(22, 14), mark));
+  }
+  const auto nest = nest_flats(frame.flats, {});
+  ASSERT_TRUE(nest.ok());
+  ASSERT_EQ(nest->sheets.size(), 1u);
+  const Drawing drawing = nest_drawing(*nest, frame, said(Paper::a4));
+  expect_clean_texts_apart(drawing);
+  const Sheet& sheet = drawing.sheets.front();
+  int boxed = 0;
+  std::set<std::string> numbers;
+  for (const DrawnText& text : sheet.texts) {
+    const PaperBox box = box_of(text);
+    const auto covers = [&](const Stroke& stroke) {
+      return stroke.tone && stroke.start.x <= box.low.x && stroke.start.y <= box.low.y;
+    };
+    if (text.anchor == Anchor::middle && text.size_mm < 2.3) numbers.insert(text.words);
+    if (!crossed_by_outlines(sheet, box)) continue;
+    ++boxed;
+    EXPECT_TRUE(std::ranges::any_of(sheet.strokes, covers)) << text.words;
+  }
+  EXPECT_GE(boxed, 6) << "at 1:10 no number has room within its plate";
+  for (int i = 1; i <= 12; ++i) EXPECT_TRUE(numbers.contains(std::to_string(i))) << i;
 }
 
 TEST(NestDrawing, NamesThePlatesThatNoSheetTakes) {
