@@ -35,8 +35,12 @@ constexpr PaperColour kWhite{255, 255, 255};
 double wide_of(const MouldView& view) { return view.lines.high.x - view.lines.low.x; }
 double high_of(const MouldView& view) { return view.lines.high.y - view.lines.low.y; }
 
-/// Words and arrows under a view: caption, then a row for each undercut seen.
-double foot_mm(const MouldView& view) { return 4 + kRow_mm * (1 + static_cast<double>(view.patches.size())); }
+/// Words under a view: caption, then a row for each undercut seen, as many as are listed there.
+constexpr std::size_t kMostRows = 8;
+double foot_mm(const MouldView& view) {
+  const std::size_t rows = std::min(view.patches.size(), kMostRows + 1);
+  return 4 + kRow_mm * (1 + static_cast<double>(rows));
+}
 
 /// Where the views stand: beside each other or one over the other, whichever shows them larger.
 struct Layout {
@@ -44,25 +48,59 @@ struct Layout {
   std::vector<PaperBox> rooms;  ///< with the foot of each
 };
 
-Layout laid_out(const std::vector<MouldView>& views, Paper paper) {
-  double widest = 1, highest = 1, all_wide = 0, all_high = 0, foot = 0;
+/// Room for the arrows at the left of a view; on paper a margin for dimensions lies beside it too.
+double arrows_mm(bool bare) { return bare ? 26 : 12; }
+
+/// What the views take together.
+struct ViewsExtent {
+  double widest = 1;
+  double highest = 1;
+  double foot = 0;  ///< paper under each
+  double count = 0;
+  double gaps = 0;  ///< paper between them
+};
+
+ViewsExtent extent_of(const std::vector<MouldView>& views) {
+  ViewsExtent extent;
   for (const MouldView& view : views) {
-    widest = std::max(widest, wide_of(view));
-    highest = std::max(highest, high_of(view));
-    all_wide += wide_of(view);
-    all_high += high_of(view);
-    foot = std::max(foot, foot_mm(view));
+    extent.widest = std::max(extent.widest, wide_of(view));
+    extent.highest = std::max(extent.highest, high_of(view));
+    extent.foot = std::max(extent.foot, foot_mm(view));
   }
-  const auto count = static_cast<double>(views.size());
-  const double gaps = (count - 1) * kBetween_mm;
+  extent.count = static_cast<double>(views.size());
+  extent.gaps = (extent.count - 1) * kBetween_mm;
+  return extent;
+}
+
+/// The sheet whose whole frame is for views `wide` by `high`, with `taken` mm of paper between them.
+ViewLayout bare_layout(double wide, double high, PaperPoint taken) {
+  constexpr double kOff_mm = 6;
+  ViewLayout layout;
+  layout.size = {Paper::a5, true};
+  const PaperBox frame = SheetMaker(layout.size).frame();
+  layout.rooms.pictures = {{frame.low.x + kOff_mm, frame.low.y + kOff_mm},
+                           {frame.high.x - kOff_mm, frame.high.y - kOff_mm}};
+  const PaperBox& room = layout.rooms.pictures;
+  layout.paper_per_mm =
+      std::min((room.high.x - room.low.x - taken.x) / wide, (room.high.y - room.low.y - taken.y) / high);
+  return layout;
+}
+
+Layout laid_out(const std::vector<MouldView>& views, const MouldSheetWords& words) {
+  const ViewsExtent extent = extent_of(views);
+  const auto fitted = [&](double wide, double high, PaperPoint taken) {
+    return words.bare ? bare_layout(wide, high, taken) : lay_out_views(wide, high, taken, words.paper);
+  };
   // Under a view there is always room for its words.
-  const auto beside = lay_out_views(all_wide, highest, {gaps, foot}, paper);
-  const auto stacked = lay_out_views(widest, all_high, {0, gaps + count * foot}, paper);
+  const double n = extent.count;
+  const double arrows = arrows_mm(words.bare);
+  const auto beside = fitted(n * extent.widest, extent.highest, {extent.gaps + n * arrows, extent.foot});
+  const auto stacked = fitted(extent.widest, n * extent.highest, {arrows, extent.gaps + n * extent.foot});
   const bool side_by_side = beside.paper_per_mm > stacked.paper_per_mm;
   Layout layout{side_by_side ? beside : stacked, {}};
   const PaperBox& room = layout.sheet.rooms.pictures;
   const double step =
-      ((side_by_side ? room.high.x - room.low.x : room.high.y - room.low.y) + kBetween_mm) / count;
+      ((side_by_side ? room.high.x - room.low.x : room.high.y - room.low.y) + kBetween_mm) / extent.count;
   for (std::size_t i = 0; i < views.size(); ++i) {
     const double at = static_cast<double>(i) * step;
     layout.rooms.push_back(
@@ -111,11 +149,12 @@ class MouldSheetMaker {
       : draw_(draw),
         picture_(picture),
         words_(words),
-        layout_(laid_out(picture.views, words.paper)),
+        layout_(laid_out(picture.views, words)),
         maker_(layout_.sheet.size) {}
 
   Sheet make() {
     for (std::size_t i = 0; i < picture_.views.size(); ++i) draw_view(picture_.views[i], layout_.rooms[i]);
+    if (words_.bare) return maker_.take();
     const PaperBox& column = layout_.sheet.rooms.column;
     write_column(maker_, column, column_lines());
     maker_.line(column.low, {column.low.x, column.high.y});
@@ -128,14 +167,15 @@ class MouldSheetMaker {
 
  private:
   void draw_view(const MouldView& view, const PaperBox& room) {
-    const PaperBox above = {{room.low.x, room.low.y + foot_mm(view)}, room.high};
+    const double arrows = arrows_mm(words_.bare);
+    const PaperBox above = {{room.low.x + arrows, room.low.y + foot_mm(view)}, room.high};
     const ViewMap map = view_in_middle(view.lines, layout_.sheet.paper_per_mm, above);
     for (const UndercutPatch& patch : view.patches) draw_patch(patch, map);
     draw_line_view(maker_, view.lines, map, ViewCrowd::few);
     std::vector<PaperPoint> taken;
     for (const UndercutPatch& patch : view.patches) letter(patch, map, taken);
     const double foot = map.at(view.lines.low).y;
-    draw_arrows(view, {room.low.x + 6, foot + kArrow_mm});
+    draw_arrows(view, {room.low.x + arrows - kArrow_mm, foot + kArrow_mm});
     write_foot(view, {room.low.x, foot - 4 - kRow_mm});
   }
 
@@ -197,10 +237,14 @@ class MouldSheetMaker {
 
   void write_foot(const MouldView& view, PaperPoint place) {
     maker_.write({"seen from " + eye_words(view.eye), place, kWords_mm, Anchor::left, false, true});
-    for (const UndercutPatch& patch : view.patches) {
+    for (std::size_t i = 0; i < std::min(view.patches.size(), kMostRows); ++i) {
       place.y -= kRow_mm;
-      maker_.write({undercut_label(draw_, patch.undercut, words_.inches), place, kWords_mm});
+      maker_.write({undercut_label(draw_, view.patches[i].undercut, words_.inches), place, kWords_mm});
     }
+    if (view.patches.size() > kMostRows)
+      maker_.write({fmt::format("and {} more", view.patches.size() - kMostRows),
+                    {place.x, place.y - kRow_mm},
+                    kWords_mm});
   }
 
   [[nodiscard]] std::vector<std::string> column_lines() const {

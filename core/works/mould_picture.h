@@ -49,6 +49,7 @@ struct MouldSheetWords {
   std::vector<std::string> notes;  ///< sentences on the mould, or why there is none
   Paper paper = Paper::a4;
   bool inches = false;
+  bool bare = false;  ///< the views alone, as large as an A5 sheet takes them at no round scale: for a screen
 };
 
 /// The mould's sheet: the master from two sides with the way that its halves are drawn, every undercut face

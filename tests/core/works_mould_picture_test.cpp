@@ -3,6 +3,7 @@
 #include <gmock/gmock.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "core/drawing/text_box.h"
 
@@ -80,6 +81,53 @@ TEST(MouldSheet, KeepsWordsInsideThePaperAndOffEachOther) {
         EXPECT_THAT(words_of(sheet), Contains("a: 0.187 in2, 0.126 in deep"));
       }
     }
+  }
+}
+
+TEST(MouldSheet, ShowsTheViewsAloneAndLargerForAScreen) {
+  const Plate plate;
+  MouldSheetWords words;
+  words.name = "U03";
+  const auto share = [&](bool bare) {
+    words.bare = bare;
+    const Sheet sheet = mould_sheet(plate.draw, plate.picture, words);
+    double left = 1e9, right = 0;
+    for (const Stroke& stroke : sheet.strokes) {
+      if (!stroke.tone || stroke.steps.size() < 3 || stroke.steps[0].turn != 0) continue;
+      for (const PaperStep& step : stroke.steps) {
+        left = std::min(left, step.to.x);
+        right = std::max(right, step.to.x);
+      }
+    }
+    const auto texts = words_of(sheet);
+    EXPECT_THAT(texts, Contains("a: 120.5 mm2, 3.2 mm deep"));
+    EXPECT_EQ(std::ranges::count(texts, "undercuts") > 0, !bare) << "column and title block";
+    return (right - left) / sheet.size.width_mm();
+  };
+  EXPECT_GT(share(true), 1.3 * share(false));
+}
+
+TEST(MouldSheet, KeepsRoomForTheViewsHoweverManyUndercutsThereAre) {
+  Plate plate;
+  for (std::size_t i = 2; i < 40; ++i) {
+    plate.draw.undercuts.push_back({"land", UndercutKind::steep, 1, 0, 0.1, {}});
+    for (MouldView& view : plate.picture.views) {
+      const double x = -20 + static_cast<double>(i);
+      view.patches.push_back({i, {{{x, -1}, {x + 1, -1}, {x + 1, 1}, {x, 1}}}, 2, {x + 0.5, 0}});
+    }
+  }
+  for (const bool bare : {false, true}) {
+    MouldSheetWords words;
+    words.bare = bare;
+    const Sheet sheet = mould_sheet(plate.draw, plate.picture, words);
+    for (const Stroke& stroke : sheet.strokes) {
+      ASSERT_TRUE(std::isfinite(stroke.start.x) && std::isfinite(stroke.start.y));
+      EXPECT_GE(stroke.start.x, 0);
+      EXPECT_LE(stroke.start.x, sheet.size.width_mm());
+      EXPECT_GE(stroke.start.y, 0);
+      EXPECT_LE(stroke.start.y, sheet.size.height_mm());
+    }
+    EXPECT_THAT(words_of(sheet), Contains(testing::StartsWith("and 3")));
   }
 }
 

@@ -145,6 +145,22 @@ void MouldsTab::followSelection() {
   showMould(line);
 }
 
+Outcome<Sheet> MouldsTab::draw(const WorkedMould& mould, bool bare) const {
+  MouldSheetWords words;
+  words.title = desk_->bench()->values().brief.title;
+  words.date = QDate::currentDate().toString(Qt::ISODate).toStdString();
+  words.inches = inches_;
+  words.bare = bare;
+  return drawn_mould(mould, desk_->bench()->values().works, words);
+}
+
+const WorkedMould* MouldsTab::shownMould() const {
+  if (!shown_) return nullptr;
+  const auto found = std::find_if(shown_->begin(), shown_->end(),
+                                  [&](const WorkedMould& mould) { return mould.master == master_; });
+  return found == shown_->end() ? nullptr : &*found;
+}
+
 void MouldsTab::showMould(int line) {
   const bool there = shown_ && line >= 0 && static_cast<std::size_t>(line) < shown_->size();
   save_->setEnabled(false);
@@ -154,11 +170,7 @@ void MouldsTab::showMould(int line) {
     return picture_->setReason(tr("Not worked out yet."));
   }
   const WorkedMould& mould = (*shown_)[static_cast<std::size_t>(line)];
-  MouldSheetWords words;
-  words.title = desk_->bench()->values().brief.title;
-  words.date = QDate::currentDate().toString(Qt::ISODate).toStdString();
-  words.inches = inches_;
-  const auto sheet = drawn_mould(mould, desk_->bench()->values().works, words);
+  const auto sheet = draw(mould, true);
   if (!sheet) return picture_->setReason(sentence_of(sheet.problem()));
   picture_->setSheet(*sheet, master_ == mould.master);
   master_ = mould.master;
@@ -175,7 +187,8 @@ void MouldsTab::showMould(int line) {
 }
 
 void MouldsTab::save() {
-  if (!picture_->sheet()) return;
+  const WorkedMould* mould = shownMould();
+  if (mould == nullptr) return;
   const QFileInfo book(QString::fromStdString(desk_->bench()->book().path()));
   QFileDialog dialog(this, tr("Save drawing of the mould"),
                      book.dir().filePath(QString::fromStdString(master_) + QStringLiteral("-mould.pdf")),
@@ -187,7 +200,9 @@ void MouldsTab::save() {
   Drawing drawing;
   drawing.title = desk_->bench()->values().brief.title;
   drawing.date = QDate::currentDate().toString(Qt::ISODate).toStdString();
-  drawing.sheets.push_back(*picture_->sheet());
+  auto sheet = draw(*mould, false);
+  if (!sheet) return emit desk_->bench()->refused(sentence_of(sheet.problem()));
+  drawing.sheets.push_back(std::move(*sheet));
   const auto bytes = pdf_bytes(drawing);
   const Done written =
       bytes ? write_whole(dialog.selectedFiles().front().toStdString(), *bytes) : Done(bytes.problem());

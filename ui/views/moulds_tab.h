@@ -39,6 +39,8 @@ class MouldsTab : public QWidget {
   void follow();
   void followSelection();
   void showMould(int line);
+  [[nodiscard]] Outcome<Sheet> draw(const WorkedMould& mould, bool bare) const;
+  [[nodiscard]] const WorkedMould* shownMould() const;
   void save();
 
   WorksDesk* desk_;
