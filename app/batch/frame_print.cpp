@@ -113,10 +113,11 @@ void print_warnings(const FramePlan& plan, std::ostream& out) {
 }  // namespace
 
 bool FrameAnswer::well() const {
-  const bool thin = std::ranges::any_of(frame.plan.warnings, [](const FrameWarning& warning) {
-    return warning.kind == FrameWarning::Kind::thin_brass;
+  // As a pack's start page has it: thin brass, and parts that have no room and are left out or cannot move.
+  const bool amiss = std::ranges::any_of(frame.plan.warnings, [](const FrameWarning& warning) {
+    return warning.kind == FrameWarning::Kind::thin_brass || warning.kind == FrameWarning::Kind::no_room;
   });
-  return !thin && nest.too_large.empty() && std::ranges::all_of(settings, enough) &&
+  return !amiss && nest.too_large.empty() && std::ranges::all_of(settings, enough) &&
          std::ranges::all_of(fit_up, [](const PanelFit& fit) { return fit.cannot.empty(); });
 }
 

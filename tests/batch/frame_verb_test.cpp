@@ -139,6 +139,21 @@ TEST_F(FrameVerb, EndsWithOneWhereSomethingIsNotWell) {
   }));
 }
 
+// No door gap lets so narrow a panel swing out, so its warning has no limit; the answer must still be given.
+TEST_F(FrameVerb, ADoorThatNoGapHelpsHasNoLimitInJson) {
+  const std::string narrow = make_book({"--order", "6", "--work", "belt", "--panels", "16"}, "narrow.lensbook");
+  ASSERT_EQ(ask({"set", narrow, "frame.door_panel=3", "section.lower_to_deg=28.5"}).code, 0);
+  const Answer answer = ask({"frame", narrow, "--json"});
+  EXPECT_EQ(answer.code, 1);
+  ASSERT_FALSE(answer.out.empty()) << answer.err;
+  const auto warnings = answer.json().at("warnings");
+  const auto door = std::ranges::find_if(warnings, [](const auto& warning) {
+    return warning.at("sentence").template get<std::string>().find("cannot swing") != std::string::npos;
+  });
+  ASSERT_NE(door, warnings.end());
+  EXPECT_TRUE(door->at("limit_mm").is_null());
+}
+
 TEST_F(FrameVerb, RefusesDrawingsWithoutAFolder) {
   const Answer answer = ask({"frame", book_, "--drawings"});
   EXPECT_EQ(answer.code, 2);
