@@ -58,7 +58,8 @@ ExitCode print_json(const Json& answer, ExitCode code, std::ostream& out, std::o
     err << "The figure " << place << " came out without end; nothing is printed. Please report it.\n";
     return ExitCode::not_well;
   }
-  out << answer.dump(2) << '\n';
+  // A path may hold any bytes; those that are no letters are told as such.
+  out << answer.dump(2, ' ', false, Json::error_handler_t::replace) << '\n';
   return code;
 }
 

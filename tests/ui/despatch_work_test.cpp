@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include "geometry/despatch/pack_manifest.h"
 #include "tests/support/empty_folder.h"
 #include "tests/support/small_pack.h"
 
@@ -36,6 +37,22 @@ TEST(ReadyDesk, IsTheKeptOneWhateverThePapersAndNoneOfAnotherLens) {
 
   const auto other = std::make_shared<const DespatchSource>(few_prisms_made());
   EXPECT_NE(ready_desk(kept, other, wish), kept);
+}
+
+TEST(DespatchWish, BeginsWithTheEstimateOfTheLastPackUntilAnotherIsChosen) {
+  const EmptyFolder folder;
+  const QString book = QString::fromStdString(folder.file("low-head.lensbook"));
+  EXPECT_EQ(kept_despatch_wish(book).choice.estimate, EstimateChoice());
+  PackManifest manifest;
+  manifest.book = "low-head";
+  manifest.estimate = EstimateChoice{12.5, 90, 3, "Paid in three parts"};
+  std::filesystem::create_directories(folder.file("low-head-packs/low-head-2026-03-31"));
+  std::ofstream(folder.file("low-head-packs/low-head-2026-03-31/manifest.json")) << manifest_text(manifest);
+  DespatchWish wish = kept_despatch_wish(book);
+  EXPECT_EQ(wish.choice.estimate, *manifest.estimate);
+  wish.choice.estimate = {0, 60, 1, ""};
+  keep_despatch_wish(book, wish);
+  EXPECT_EQ(kept_despatch_wish(book).choice.estimate, wish.choice.estimate) << "cleared is cleared";
 }
 
 }  // namespace

@@ -6,6 +6,8 @@
 #include <QFileInfo>
 #include <QSettings>
 
+#include "geometry/despatch/pack.h"
+
 namespace prismwright {
 namespace {
 
@@ -21,6 +23,13 @@ Number within(const QVariant& kept, Number least, Number most, Number offered) {
   bool is_number = false;
   const double value = kept.toDouble(&is_number);
   return is_number && value >= least && value <= most ? static_cast<Number>(value) : offered;
+}
+
+/// As the last pack was asked for, perhaps by another program.
+EstimateChoice packed_estimate(const QString& folder, const QString& book_path) {
+  const std::string book = QFileInfo(book_path).completeBaseName().toStdString();
+  const std::optional<LastPack> last = last_pack(folder.toStdString(), book);
+  return last ? last->manifest.estimate.value_or(EstimateChoice()) : EstimateChoice();
 }
 
 }  // namespace
@@ -39,11 +48,12 @@ DespatchWish kept_despatch_wish(const QString& book_path) {
   for (const Paper paper : {Paper::a4, Paper::a3, Paper::letter})
     if (kept("paper").toString() == QLatin1String(name_of(paper))) wish.choice.paper = paper;
   EstimateChoice& estimate = wish.choice.estimate;
+  if (!kept("margin").isValid()) estimate = packed_estimate(wish.folder, book_path);
   estimate.margin_percent =
       within(kept("margin"), 0.0, EstimateChoice::kMostMargin_percent, estimate.margin_percent);
   estimate.valid_days = within(kept("days"), 1, EstimateChoice::kMostDays, estimate.valid_days);
   estimate.spare_sets = within(kept("spares"), 0, EstimateChoice::kMostSets, estimate.spare_sets);
-  estimate.note = kept("note").toString().toStdString();
+  if (kept("note").isValid()) estimate.note = kept("note").toString().toStdString();
   return wish;
 }
 

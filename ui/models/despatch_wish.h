@@ -15,7 +15,8 @@ struct DespatchWish {
 
 /// The folder that is offered: BOOK-packs beside the book.
 QString offered_packs_folder(const QString& book_path);
-/// What was kept for this book; what was not, as it is offered.
+/// What was kept for this book; what was not, as it is offered. Where nothing was kept, the estimate is asked
+/// for as in the last pack of the book.
 DespatchWish kept_despatch_wish(const QString& book_path);
 void keep_despatch_wish(const QString& book_path, const DespatchWish& wish);
 
