@@ -61,9 +61,14 @@ Json plan_json(const WorkPlan& work, const Costs& costs) {
   return json;
 }
 
-void print_steps(const WorkPlan& work, std::ostream& out) {
-  out << fmt::format("Ready on {}: {:.0f} h of hands are left, from {}\n", day_text(work.finish),
-                     work.hands_left_h, day_text(work.start));
+/// Whether castings fit no load of the vessel: the plan takes no time for them, so its end is too early.
+bool has_unplaced(const WorksReckoning& reckoning) {
+  return reckoning.loads && !reckoning.loads->unfit.empty();
+}
+
+void print_steps(const WorkPlan& work, bool unplaced, std::ostream& out) {
+  out << fmt::format("{} {}: {:.0f} h of hands are left, from {}\n", unplaced ? "Not ready before" : "Ready on",
+                     day_text(work.finish), work.hands_left_h, day_text(work.start));
   TextTable table({{"step"}, {"units left", true}, {"hands h", true}, {"machine h", true}, {"from"}, {"to"}});
   for (const StepPlan& step : work.steps) {
     const auto bar = std::ranges::find(work.bars, step.step, &WorkBar::step);
@@ -71,9 +76,10 @@ void print_steps(const WorkPlan& work, std::ostream& out) {
       return day_text(work.start + std::chrono::days(static_cast<int>(days)));
     };
     const bool left = bar != work.bars.end();
+    const bool waits = unplaced && (step.step == WorkStep::cast || step.step == WorkStep::anneal);
     table.add({std::string(name_of(step.step)), fmt::format("{:g} of {:g}", step.units_left, step.units),
                fmt::format("{:.1f}", step.hands_left_h), fmt::format("{:.1f}", step.machine_left_h),
-               left ? day(bar->from_day) : "done", left ? day(bar->to_day) : ""});
+               left ? day(bar->from_day) : (waits ? "no vessel" : "done"), left ? day(bar->to_day) : ""});
   }
   table.print(out);
 }
@@ -117,13 +123,14 @@ class WorksPlan : public WorksAct {
     const WorksReckoning reckoning = reckon(*desk, frame_brass_kg(desk->plan), std::move(*moulds));
     const std::string table = work_plan_csv(reckoning.work) + "\n" + costs_csv(reckoning.costs);
     if (const Done kept = keep_csv(form_, table); !kept) return refuse(kept.problem(), voice.err);
-    if (form_.json)
-      return print_json(plan_json(reckoning.work, reckoning.costs), ExitCode::done, voice.out, voice.err);
-    print_steps(reckoning.work, voice.out);
+    const bool unplaced = has_unplaced(reckoning);
+    const ExitCode code = unplaced ? ExitCode::not_well : ExitCode::done;
+    if (form_.json) return print_json(plan_json(reckoning.work, reckoning.costs), code, voice.out, voice.err);
+    print_steps(reckoning.work, unplaced, voice.out);
     print_costs(reckoning.costs, voice.out);
     for (const std::string& note : reckoning.work.notes) voice.out << note << '\n';
     for (const std::string& note : reckoning.costs.notes) voice.out << note << '\n';
-    return ExitCode::done;
+    return code;
   }
 
  private:

@@ -85,6 +85,17 @@ TEST_F(WorksPlanning, WhatFitsInNoVesselIsNamedAndNotWell) {
     EXPECT_TRUE(piece.at("needs_diameter_mm") > 120 || piece.at("needs_height_mm") > 120);
 }
 
+// The plan takes no time for what no vessel takes: it must promise no day, call nothing done, and say so.
+TEST_F(WorksPlanning, APlanWithoutAVesselForItsCastingsPromisesNoDay) {
+  ASSERT_EQ(ask({"set", book_, "works.vessel_diameter_mm=60", "works.vessel_height_mm=60"}).code, 0);
+  const Answer answer = works({"plan"});
+  EXPECT_EQ(answer.code, 1);
+  EXPECT_THAT(answer.out, testing::StartsWith("Not ready before "));
+  EXPECT_THAT(answer.out, HasSubstr("fit no load of the vessel"));
+  EXPECT_THAT(answer.out, testing::Not(HasSubstr("done")));
+  EXPECT_EQ(works({"plan", "--json"}).code, 1);
+}
+
 TEST_F(WorksPlanning, WhatIsSpentStandsBesideTheEstimate) {
   ASSERT_EQ(works({"spend", "mould", "--hours", "5.5", "--money", "120", "--note", "silicone"}).code, 0);
   const Answer answer = works({"plan", "--json", "--csv", at("plan.csv")});
