@@ -57,15 +57,18 @@ PaperBox ground_of(const std::vector<PaperPoint>& polygon) {
   return ground;
 }
 
-/// The name where it lies inside the pocket altogether, level or else upright, as near its middle as may be.
+/// The name where it lies inside the pocket altogether, no tooth of its outline in it, level or else upright,
+/// as near its middle as may be.
 std::optional<DrawnText> name_inside(const std::vector<PaperPoint>& polygon, const std::string& name) {
   constexpr int kAcross = 12;
   PlateOutline outline;
   for (const PaperPoint p : polygon) outline.push_back({p.x, p.y});
   const PaperBox ground = ground_of(polygon);
   const auto inside = [&](const PaperBox& box) {
-    return holds(outline, {box.low.x, box.low.y}) && holds(outline, {box.high.x, box.low.y}) &&
-           holds(outline, {box.low.x, box.high.y}) && holds(outline, {box.high.x, box.high.y});
+    if (!holds(outline, {box.low.x, box.low.y})) return false;
+    for (std::size_t i = 0; i < polygon.size(); ++i)
+      if (crosses(box, polygon[i], polygon[(i + 1) % polygon.size()])) return false;
+    return true;
   };
   std::optional<DrawnText> best;
   double best_off = 1e300;

@@ -18,8 +18,8 @@ namespace {
 
 // Raised where the views that only solids give come to be drawn otherwise; all else stands in the keys as
 // drawn.
-constexpr int kArrangementFormat = 1;
-constexpr int kPrismSheetFormat = 1;
+constexpr int kArrangementFormat = 2;
+constexpr int kPrismSheetFormat = 2;
 constexpr double kGramsPerCm3_per_mm3 = 1e-3;
 
 PaperWords drawing_words(const std::string& name, const std::string& words) {

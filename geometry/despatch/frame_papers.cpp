@@ -17,7 +17,7 @@ namespace prismwright {
 namespace {
 
 // Raised where what takes long to work out comes to be drawn otherwise; all else stands in the keys as drawn.
-constexpr int kNestFormat = 1;
+constexpr int kNestFormat = 2;
 constexpr int kAssemblyFormat = 3;
 
 /// The lines of the parts list, with what the solids weigh or what closed forms give.

@@ -124,6 +124,28 @@ TEST(PartSheet, TellsHolesPocketsMassAndLeastRadius) {
     EXPECT_EQ(times(drawing, name), 2u) << name << ": beside its hole, and in the list of places";
 }
 
+// One thin tooth stands up to the middle of the pocket: a name there would have its four corners in the pocket
+// and the tooth between them.
+TEST(PartSheet, KeepsNamesOfPocketsOffTheTeethOfTheirOutline) {
+  const PlateOutline toothed = {{20, 3}, {24.9, 3}, {25, 7}, {25.1, 3}, {30, 3}, {30, 11}, {20, 11}};
+  FlatPart rib = flat_part("P01-rib-left", PartKind::side_rib, 5, rectangle_chain(85, 15), "rib");
+  rib.pockets = {{straight_chain(toothed), 3, {"P01-C"}}};
+  for (const Paper paper : {Paper::a4, Paper::a3}) {
+    const Drawing drawing = part_sheet(rib, {}, said(paper));
+    const Sheet& sheet = drawing.sheets.front();
+    const auto name = std::ranges::find(sheet.texts, std::string("p1"), &DrawnText::words);
+    ASSERT_NE(name, sheet.texts.end());
+    const auto pocket = std::ranges::find_if(
+        sheet.strokes, [&](const Stroke& stroke) { return stroke.steps.size() == toothed.size(); });
+    ASSERT_NE(pocket, sheet.strokes.end());
+    PaperPoint at = pocket->start;
+    for (const PaperStep& step : pocket->steps) {
+      EXPECT_FALSE(crosses(box_of(*name), at, step.to)) << name_of(paper);
+      at = step.to;
+    }
+  }
+}
+
 // A sector of an annulus, 250 to 300 mm, -55 to 60 degrees: its leftmost place is the inner corner at 60
 // degrees, its lowest the outer one at -55, its highest the outer one at 60.
 TEST(PartSheet, MeasuresHolesFromTheCornerOfLeftmostAndLowestEdge) {
