@@ -26,6 +26,9 @@ constexpr double kLetter_mm = 3;
 constexpr double kRing_mm = 2.6;  ///< round a letter
 constexpr double kRow_mm = 4;     ///< of the words under a view
 constexpr double kWords_mm = 2.5;
+constexpr double kSmallWords_mm = 2.2;
+constexpr const char* kHatchWords =
+    "rising hatch: hidden from the draw; falling hatch: steeper than the draft asked for";
 constexpr double kArrow_mm = 13;
 constexpr double kBetween_mm = 16;
 constexpr PaperColour kHiddenTone{242, 200, 190};
@@ -154,7 +157,11 @@ class MouldSheetMaker {
 
   Sheet make() {
     for (std::size_t i = 0; i < picture_.views.size(); ++i) draw_view(picture_.views[i], layout_.rooms[i]);
-    if (words_.bare) return maker_.take();
+    if (words_.bare) {
+      const PaperPoint low = maker_.frame().low;
+      if (!draw_.undercuts.empty()) maker_.write({kHatchWords, {low.x + 3, low.y + 2}, kSmallWords_mm});
+      return maker_.take();
+    }
     const PaperBox& column = layout_.sheet.rooms.column;
     write_column(maker_, column, column_lines());
     maker_.line(column.low, {column.low.x, column.high.y});
@@ -230,8 +237,8 @@ class MouldSheetMaker {
       maker_.line(from, tip);
       maker_.keep_clear(from, tip);
       maker_.arrow(tip, std::atan2(sign * way.y, sign * way.x));
-      maker_.write_at_free({sign > 0 ? "upper half" : "lower half", {}, 2.2, Anchor::left},
-                           places_round(tip, 2, 2.2, 0));
+      maker_.write_at_free({sign > 0 ? "upper half" : "lower half", {}, kSmallWords_mm, Anchor::left},
+                           places_round(tip, 2, kSmallWords_mm, 0));
     }
   }
 
@@ -260,7 +267,7 @@ class MouldSheetMaker {
     }
     if (!draw_.undercuts.empty()) {
       lines.emplace_back("");
-      lines.emplace_back("rising hatch: hidden from the draw; falling hatch: steeper than the draft asked for");
+      lines.emplace_back(kHatchWords);
     }
     lines.emplace_back("");
     lines.emplace_back("#mould");

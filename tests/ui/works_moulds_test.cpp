@@ -137,6 +137,31 @@ TEST_F(WorksMoulds, ChartShowsByNameAndFillWhichPrismsShareAMaster) {
   EXPECT_EQ(chart->grab().toImage(), by_stage);
 }
 
+TEST_F(WorksMoulds, ChartHatchesMirrorImagesAndTellsThemInTheLegend) {
+  const QString file = folder.filePath("flashing.lensbook");
+  ASSERT_TRUE(
+      QFile::copy(QStringLiteral(SOURCE_FOLDER "/sample-projects/first-order-group-flashing.lensbook"), file));
+  QFile::setPermissions(file, QFile::ReadOwner | QFile::WriteOwner);
+  ASSERT_TRUE(window->openBook(file));
+  bench().stopMaking();
+  auto* choice = find<QComboBox>("works.chart.colour");
+  choice->setFocus();
+  QTest::keyClick(choice, Qt::Key_Down);
+  QCoreApplication::processEvents();
+  bool any = false;
+  for (const Master& master : masters_of(*bench().plan())) {
+    const PrismLook look = look_of(bench(), master.uses.front().mark, Colouring::master);
+    EXPECT_EQ(look.hatched, !master.mirror_of.empty()) << master.name;
+    any = any || look.hatched;
+  }
+  EXPECT_TRUE(any) << "the outer panels of a group mirror each other";
+  const auto legend = legend_of(bench(), Colouring::master);
+  EXPECT_TRUE(std::ranges::any_of(
+      legend, [](const LegendRow& row) { return row.hatched && row.words.contains("mirror image"); }));
+  const QString keep = qEnvironmentVariable("PICTURES");
+  if (!keep.isEmpty()) window->grab().save(keep + "/chart-mirrors.png");
+}
+
 TEST_F(WorksMoulds, BenchReadingCountsAsTheLaserOfTheCastingThatStandsOnly) {
   for (const Stage stage : {Stage::mastered, Stage::moulded, Stage::cast}) recordAll(stage);
   const std::string mark = "P01-U01";

@@ -78,9 +78,9 @@ CellSheet moulds_sheet(const std::vector<WorkedMould>& moulds, bool inches) {
       {tr("Steep\n%1").arg(area), "steep_mm2", tr("Faces with less draft than works ask for"), true},
       {tr("Deepest\n%1").arg(unit), "deepest_mm", tr("How far a hidden face reaches under the rest"), true},
       {tr("Stands\n%1").arg(unit), "standing_mm", tr("Its height in the vessel, gate up"), true},
-      {tr("Tooling\nl"), "tooling_l", tr("Material of both halves"), true},
-      {tr("Resin\ng"), "resin_g", tr("For one filling"), true},
-      {tr("Undercut faces"), "undercut_faces", tr("With their letters on the drawing"), false},
+      {{}, "tooling_l", {}, true},
+      {{}, "resin_g", {}, true},
+      {{}, "undercut_faces", {}, false},
       {{}, "marks", {}, false}};
   for (const WorkedMould& mould : moulds) sheet.rows.push_back(row_of(mould, inches));
   return sheet;

@@ -42,8 +42,8 @@ MouldsTab::MouldsTab(WorksDesk* desk, QWidget* parent)
   halves->addWidget(table_);
   halves->addWidget(makePicture());
   halves->setStretchFactor(0, 5);
-  halves->setStretchFactor(1, 6);
-  halves->setSizes({580, 680});
+  halves->setStretchFactor(1, 5);
+  halves->setSizes({600, 600});
   column->addWidget(halves, 1);
   column->addWidget(makeFoot());
   connect(maker_, &MouldsMaker::changed, this, &MouldsTab::follow);
