@@ -1,5 +1,6 @@
 #include "geometry/despatch/pack_lock.h"
 
+#include <algorithm>
 #include <array>
 #include <cerrno>
 #include <cstring>
