@@ -90,6 +90,12 @@ std::optional<double> take_mixed(std::string_view& text) {
   return value;
 }
 
+/// No number without end, such as a fraction or a unit may make; and a typed "-0" is zero.
+std::optional<double> plain(double value) {
+  if (!std::isfinite(value)) return std::nullopt;
+  return value + 0.0;
+}
+
 }  // namespace
 
 std::optional<double> read_number(std::string_view text, std::string_view unit) {
@@ -97,9 +103,9 @@ std::optional<double> read_number(std::string_view text, std::string_view unit) 
   const auto value = take_mixed(text);
   if (!value) return std::nullopt;
   const std::string_view typed = trimmed(text);
-  if (typed.empty()) return value;
+  if (typed.empty()) return plain(*value);
   for (const UnitFactor& known : kUnits) {
-    if (known.family == unit && known.typed == typed) return *value * known.times / known.over;
+    if (known.family == unit && known.typed == typed) return plain(*value * known.times / known.over);
   }
   return std::nullopt;
 }

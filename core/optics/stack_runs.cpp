@@ -95,7 +95,8 @@ Problem too_thin(double thickest) {
 
 Problem no_measure(int prisms) {
   return request_problem("stack.no_division", "",
-                         fmt::format("{} prisms cannot be laid over this band. Choose another number", prisms));
+                         fmt::format("{} {} cannot be laid over this band. Choose another number", prisms,
+                                     prisms == 1 ? "prism" : "prisms"));
 }
 
 /// Shares a count out over the runs that are not empty: one each, then one more where the measure is greatest.

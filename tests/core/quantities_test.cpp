@@ -81,6 +81,10 @@ TEST(Numbers, AreReadAsPeopleTypeThem) {
   EXPECT_DOUBLE_EQ(*read_number("1 3/8 in", "mm"), 34.925);
   EXPECT_DOUBLE_EQ(*read_number(" 12.5mm ", "mm"), 12.5);
   EXPECT_DOUBLE_EQ(*read_number("-1 1/2", "mm"), -1.5);
+  EXPECT_EQ(number_text(*read_number("-0", "mm")), "0");
+  EXPECT_EQ(number_text(*read_number("-0 in", "mm")), "0");
+  EXPECT_FALSE(read_number("1e300/1e-300", "mm")) << "has no end";
+  EXPECT_FALSE(read_number("1e308 m", "mm")) << "has no end";
   EXPECT_DOUBLE_EQ(*read_number("2 ft", "mm"), 609.6);
   EXPECT_FALSE(read_number("12 deg", "mm"));
   EXPECT_FALSE(read_number("", "mm"));
