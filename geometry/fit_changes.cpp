@@ -6,6 +6,7 @@
 #include <cmath>
 #include <string_view>
 
+#include "core/drawing/lengths.h"
 #include "core/lens/quantities.h"
 
 namespace prismwright {
@@ -43,6 +44,11 @@ class Changes {
     if (quantity) changes_.push_back({key, quantity->label, now_mm, to_mm, "", ""});
   }
 
+  void set_choice(const std::string& key, const std::string& now, const std::string& to) {
+    const Quantity* quantity = find_quantity(key);
+    if (quantity) changes_.push_back({key, quantity->label, 0, 0, now, to});
+  }
+
   void of_clash() {
     const PlannedPrism* own = plan_.find(blocked_.marks.front());
     const PlannedPrism* other = plan_.find(blocked_.blocked_by);
@@ -68,7 +74,7 @@ class Changes {
 
   // A reflecting band beside the refracting one.
   void of_reflecting(Band band) {
-    if (turn_alike(band)) return;
+    if (turn_alike(band) || aim_alike(band)) return;
     const bool upper = band == Band::upper;
     const double now_mm = upper ? values_.section.upper_rib_mm : values_.section.lower_rib_mm;
     set_length(upper ? "section.upper_rib_mm" : "section.lower_rib_mm", now_mm,
@@ -93,6 +99,21 @@ class Changes {
     return true;
   }
 
+  // Rings about axes that cross or stand over each other run into each other at the panel's sides.
+  bool aim_alike(Band band) {
+    if (values_.turns_about_lens(Band::refracting)) return false;
+    const BandAim first = band_aim(plan_.section.input, Band::refracting);
+    const BandAim own = band_aim(plan_.section.input, band);
+    if (own.focus_z_mm != first.focus_z_mm) {
+      set_length(fmt::format("section.{}_focus_mm", name_of(band)), own.focus_z_mm, first.focus_z_mm);
+    }
+    if (own.aim_deg != first.aim_deg) {
+      set_choice(fmt::format("section.{}_aim_deg", name_of(band)), shortest(own.aim_deg),
+                 shortest(first.aim_deg));
+    }
+    return !changes_.empty();
+  }
+
   // Halves of bands that are turned about the panel's axis come down to the level of the focus at its sides.
   void turn_off_panel(Band first, Band second) {
     for (const Band band : {first, second}) {
@@ -102,9 +123,7 @@ class Changes {
 
   void turn(Band band, bool about_lens) {
     const std::string key = fmt::format("section.{}_turning", name_of(band));
-    const Quantity* quantity = find_quantity(key);
-    if (!quantity) return;
-    changes_.push_back({key, quantity->label, 0, 0, value_text(values_, key), about_lens ? "lens" : "panel"});
+    set_choice(key, value_text(values_, key), about_lens ? "lens" : "panel");
   }
 
   void of_pocket() {

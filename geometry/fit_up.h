@@ -35,13 +35,13 @@ struct FitStep {
   double round_mm = 0;        ///< last part of the way, round the lens axis, at the prism's greatest radius
 };
 
-/// A value of the lens to change: a length, or a choice.
+/// A value of the lens to change: a length, or a choice or angle by its text.
 struct FitChange {
   std::string key;    ///< of the quantity table
   std::string label;  ///< its name there
   double now_mm = 0;
   double to_mm = 0;
-  std::string now;  ///< of a choice; else empty
+  std::string now;  ///< text; of a length empty
   std::string to;
 };
 
@@ -55,7 +55,7 @@ struct FitBlocked {
   std::string words;               ///< what stands in the way, by how much, and what to do
   double off_rib_mm = 0;           ///< how far it must come off the first rib on that way; 0: not at all
   double deep_mm = 0;              ///< over 0: it stands at least so deep in that part where it belongs
-  std::vector<FitChange> changes;  ///< any one of them may mend it (fit_changes.h)
+  std::vector<FitChange> changes;  ///< all together may mend it (fit_changes.h)
 };
 
 /// A prism that can be changed with both ribs and all other prisms standing.

@@ -78,7 +78,7 @@ std::string what_to_do(const FitBlocked& blocked, LengthWords lengths, const cha
   if (blocked.changes.empty()) return else_words;
   std::vector<std::string> all;
   for (const FitChange& change : blocked.changes) all.push_back(change_words(change, lengths));
-  return fmt::format("Set {}.", fmt::join(all, ", or "));
+  return fmt::format("Set {}.", fmt::join(all, ", and "));
 }
 
 std::string words_of(const FitBlocked& blocked, const PanelFit& fit, LengthWords lengths) {
