@@ -17,9 +17,9 @@ Problem unreadable(const char* key, const std::string& text, const char* wanted)
 }
 
 Problem wrong_length(const char* key, std::size_t given, std::size_t panels) {
-  return request_problem(
-      "panels.length", key,
-      fmt::format("{} has {} values for {} panels. Give one for each panel", key, given, panels));
+  return request_problem("panels.length", key,
+                         fmt::format("{} has {} {} for {} panels. Give one for each panel", key, given,
+                                     given == 1 ? "value" : "values", panels));
 }
 
 std::string joined(const LensValues& values, double (*pick)(const Panel&)) {
@@ -81,8 +81,8 @@ SpecialPlace panel_widths_place() {
             if (widths->size() < 2 || widths->size() > kMostPanels) {
               return request_problem(
                   "value.range", "panels.widths_deg",
-                  fmt::format("panels.widths_deg names {} panels; a lens has 2 to {}. Give as many widths",
-                              widths->size(), kMostPanels));
+                  fmt::format("panels.widths_deg has {} {}; a lens has 2 to {} panels. Give as many widths",
+                              widths->size(), widths->size() == 1 ? "width" : "widths", kMostPanels));
             }
             if (widths->size() != v.panels.size()) v.panels = equal_panels(static_cast<int>(widths->size()));
             for (std::size_t i = 0; i < widths->size(); ++i) v.panels[i].width_deg = (*widths)[i];

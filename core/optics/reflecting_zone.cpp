@@ -68,9 +68,10 @@ ElevationSpan ReflectingPrism::reach() const {
 Problem ReflectingPrism::lands_eat(const char* side, double length_mm) const {
   return request_problem(
       "land.too_wide", "section.land_mm",
-      fmt::format("lands of up to {:g} mm would take more than {:.0f} % of its {} face of "
-                  "{:.2f} mm. Make the lands (section.land_mm) smaller or the entry side longer",
-                  lands_.greatest_mm(), 100 * kMostOfAFace, side, length_mm));
+      fmt::format(
+          "lands of up to {:g} mm would take more than {:.0f} % of its {} face of "
+          "{:.2f} mm. Make the lands (section.land_mm, or the corner's own) smaller or the entry side longer",
+          lands_.greatest_mm(), 100 * kMostOfAFace, side, length_mm));
 }
 
 Outcome<Profile> ReflectingPrism::profile() const {

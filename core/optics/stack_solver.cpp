@@ -204,8 +204,9 @@ class Stack {
     return request_problem(
         "stack.lands", "section.land_mm",
         fmt::format(
-            "zone {}: lands of {:g} mm (section.land_mm) eat the faces of a prism of {:g} mm entry side; "
-            "it carries lands up to {:g} mm. Make the lands narrower or the prisms larger",
+            "zone {}: lands of {:g} mm (section.land_mm, or the corner's own) eat the faces of a prism of {:g} "
+            "mm "
+            "entry side; it carries lands up to {:.3g} mm. Make the lands narrower or the prisms larger",
             mark(), task_.lands.greatest_mm(), side_mm, side_mm / kLeastSideInLands));
   }
 

@@ -137,6 +137,10 @@ TEST(Refusals, NameTheZoneAndTheReason) {
   expect_refused(input, "stack.lands", "U01");
 
   input = starting();
+  input.settings.land_a.size_mm = 14;
+  expect_refused(input, "stack.lands", "or the corner's own");
+
+  input = starting();
   input.index = 1.3;
   expect_refused(input, "reflecting.not_total", "reflects totally only from");
 
