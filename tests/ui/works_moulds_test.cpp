@@ -152,6 +152,7 @@ TEST_F(WorksMoulds, ChartHatchesMirrorImagesAndTellsThemInTheLegend) {
   for (const Master& master : masters_of(*bench().plan())) {
     const PrismLook look = look_of(bench(), master.uses.front().mark, Colouring::master);
     EXPECT_EQ(look.hatched, !master.mirror_of.empty()) << master.name;
+    EXPECT_FALSE(look.short_sign.isEmpty()) << "for pieces without room for the name";
     any = any || look.hatched;
   }
   EXPECT_TRUE(any) << "the outer panels of a group mirror each other";

@@ -17,6 +17,7 @@ struct PrismLook {
   QString sign;     ///< the stage's or verdict's mark, one or two characters; the master's name; may be empty
   QString meaning;  ///< words for the tip: "polished", "0.42 mm, tight", "0.003 deg"
   bool hatched = false;
+  QString short_sign = {};  ///< where there is no room for the sign; may be empty
 };
 PrismLook look_of(const Workbench& bench, const std::string& mark, Colouring colouring);
 

@@ -58,14 +58,15 @@ MasterLooks::MasterLooks(const LensPlan& plan) {
     const std::size_t nth = std::min(of_piece[piece_of_mark(master.uses.front().mark)]++, kNth - 1);
     most = std::max(most, nth);
     PrismLook look{fill_of(nth), QString::fromStdString(master.name), sharing_words(master),
-                   !master.mirror_of.empty()};
+                   !master.mirror_of.empty(), QString::number(nth + 1)};
     // Hatching is drawn in the fill's own colour, which must be seen on the bare ground.
     if (look.hatched) look.fill = palette::between(look.fill, palette::ink(), 0.45);
     mirrored = mirrored || look.hatched;
     for (const MasterUse& use : master.uses) looks_[use.mark] = look;
   }
   if (masters.empty()) return;
-  for (std::size_t nth = 0; nth <= most; ++nth) legend_.push_back({fill_of(nth), {}, nth_words(nth), false});
+  for (std::size_t nth = 0; nth <= most; ++nth)
+    legend_.push_back({fill_of(nth), QString::number(nth + 1), nth_words(nth), false});
   if (mirrored)
     legend_.push_back(
         {palette::between(fill_of(0), palette::ink(), 0.45), {}, tr("mirror image of another"), true});

@@ -190,27 +190,35 @@ void PanelChart::paintPiece(QPainter& painter, const ChartPiece& piece) const {
   if (!look.sign.isEmpty()) paintSign(painter, piece.mark, look);
 }
 
-/// In the window's letters or, where these are too large for the piece, in smaller ones; else not at all.
+/// In the window's letters or, where these are too large for the piece, in smaller ones; then the short sign;
+/// else nothing.
 void PanelChart::paintSign(QPainter& painter, const QString& mark, const PrismLook& look) const {
-  const QPointF place = anchors_.value(mark);
-  const QPainterPath outline = outlines_.value(mark);
   const QFont usual = painter.font();
-  for (const double share : {1.0, kSmallSign}) {
-    QFont font = usual;
-    font.setPointSizeF(share * usual.pointSizeF());
-    const QFontMetricsF metrics(font);
-    const double half_height = 0.38 * metrics.height();
-    const double half_width = metrics.horizontalAdvance(look.sign) / 2 + 1;
-    const QRectF ground(place.x() - half_width, place.y() - half_height, 2 * half_width, 2 * half_height);
-    if (!outline.contains(ground)) continue;
-    painter.setFont(font);
-    if (look.hatched) painter.fillRect(ground, palette::surface());
-    const bool read_in_fill = palette::contrast(look.fill, palette::surface()) >= kReadable;
-    painter.setPen(!look.hatched ? palette::ink_on(look.fill) : read_in_fill ? look.fill : palette::ink());
-    painter.drawText(ground.adjusted(-4, -6, 4, 6), Qt::AlignCenter, look.sign);
-    painter.setFont(usual);
-    return;
+  for (const QString& words : {look.sign, look.short_sign}) {
+    for (const double share : {1.0, kSmallSign}) {
+      QFont font = usual;
+      font.setPointSizeF(share * usual.pointSizeF());
+      painter.setFont(font);
+      const bool painted = !words.isEmpty() && paintWords(painter, mark, look, words);
+      painter.setFont(usual);
+      if (painted) return;
+    }
   }
+}
+
+bool PanelChart::paintWords(QPainter& painter, const QString& mark, const PrismLook& look,
+                            const QString& words) const {
+  const QPointF place = anchors_.value(mark);
+  const QFontMetricsF metrics(painter.font());
+  const double half_height = 0.38 * metrics.height();
+  const double half_width = metrics.horizontalAdvance(words) / 2 + 1;
+  const QRectF ground(place.x() - half_width, place.y() - half_height, 2 * half_width, 2 * half_height);
+  if (!outlines_.value(mark).contains(ground)) return false;
+  if (look.hatched) painter.fillRect(ground, palette::surface());
+  const bool read_in_fill = palette::contrast(look.fill, palette::surface()) >= kReadable;
+  painter.setPen(!look.hatched ? palette::ink_on(look.fill) : read_in_fill ? look.fill : palette::ink());
+  painter.drawText(ground.adjusted(-4, -6, 4, 6), Qt::AlignCenter, words);
+  return true;
 }
 
 /// A light line round a dark one is seen on every fill.

@@ -47,6 +47,7 @@ class PanelChart : public QWidget {
   void paintPanel(class QPainter& painter, std::size_t which) const;
   void paintPiece(QPainter& painter, const ChartPiece& piece) const;
   void paintSign(QPainter& painter, const QString& mark, const PrismLook& look) const;
+  bool paintWords(QPainter& painter, const QString& mark, const PrismLook& look, const QString& words) const;
   void paintSelected(QPainter& painter) const;
   [[nodiscard]] QStringList marksIn(const QRectF& box) const;
   [[nodiscard]] QString neighbour(const QString& mark, int key) const;
