@@ -228,10 +228,30 @@ Outcome<std::vector<Zones>> filled_by_count(const Divider& divider, const std::v
   return filled;
 }
 
+/// Setting gaps wide enough leave zones no breadth at all, or end before they begin.
+bool all_hold_glass(const std::vector<Zones>& filled) {
+  constexpr double kLeastBreadth = 1e-4;  // radians: hundredths of a mm at any focal distance
+  return std::ranges::all_of(filled, [](const Zones& zones) {
+    return std::ranges::all_of(zones,
+                               [](const ZoneLimits& zone) { return zone.to - zone.from > kLeastBreadth; });
+  });
+}
+
+Problem no_glass(int count) {
+  return request_problem("band.count", "section.refracting_count",
+                         fmt::format("{} zones are too many for the refracting band: the gaps between them "
+                                     "(section.gap_mm) leave no room for glass. Ask for fewer zones or "
+                                     "smaller gaps",
+                                     count));
+}
+
 Outcome<std::vector<Zones>> filled_runs(const Divider& divider, const std::vector<Run>& runs,
                                         const BandSettings& settings, int locked) {
-  if (settings.division != Division::thickness && settings.division != Division::side)
-    return filled_by_count(divider, runs, settings.count, locked);
+  if (settings.division != Division::thickness && settings.division != Division::side) {
+    auto filled = filled_by_count(divider, runs, settings.count, locked);
+    if (filled && !all_hold_glass(*filled)) return no_glass(settings.count);
+    return filled;
+  }
   std::vector<Zones> filled(runs.size());
   for (std::size_t i = 0; i < runs.size(); ++i) {
     if (runs[i].empty()) continue;

@@ -174,6 +174,19 @@ TEST(WideGaps, AreServedByThinnerZonesNotRefusedAsTooMany) {
   FAIL() << "no zone ends where the band does";
 }
 
+// Seven gaps of 6.7 mm are more than a band that reaches 26 mm up holds: zones between them would have no
+// breadth.
+TEST(WideGaps, ThatLeaveNoRoomForACountOfZonesAreRefused) {
+  SectionInput input = starting("5");
+  input.settings.gap_mm = 6.7;
+  input.settings.refracting_to_deg = 7.9;
+  input.settings.refracting.division = Division::count;
+  input.settings.refracting.count = 8;
+  expect_refused(input, "band.count", "leave no room for glass");
+  input.settings.refracting.count = 2;
+  EXPECT_TRUE(solve_section(input).ok());
+}
+
 TEST(Notes, NameTheBandWithSingleBlanks) {
   SectionInput input = starting("5");
   input.index = 1.51;
