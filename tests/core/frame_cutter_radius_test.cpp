@@ -86,6 +86,29 @@ TEST(CutterRadius, SeesKinksThatStandTogetherAsOneCorner) {
   EXPECT_LT(radius, 2.1);
 }
 
+// A stadium of radius 3 whose half circles begin with 3 deg of an arc of 1.5: a disc of 3 leaves there what it
+// leaves at a kink of less.
+TEST(CutterRadius, IsNotToldByAShortKeenArcBesideAWiderOne) {
+  const double turn = radians(3);
+  PlateChain chain{straight_step({0, 0}, {60, 0})};
+  const auto arc_on = [&](double radius, double by) {
+    const PlatePoint from = chain.back().to;
+    const PlateVector heading = heading_at_end(chain.back());
+    const PlatePoint centre = from + radius * quarter_turn(heading);
+    chain.push_back({from, centre + turned(from - centre, by), by, centre, radius});
+  };
+  arc_on(1.5, turn);
+  arc_on(3, kPi - turn);
+  chain.push_back(straight_step(chain.back().to, {0, chain.back().to.v}));
+  arc_on(1.5, turn);
+  arc_on(3, kPi - turn);
+  chain.back().to = {0, 0};
+  EXPECT_NEAR(least_inside_radius_mm(chain, CutSide::inside_of_chain), 1.5, 1e-9);
+  const double radius = cutter_radius_mm(chain, CutSide::inside_of_chain);
+  EXPECT_GT(radius, 2.9);
+  EXPECT_LT(radius, 3.05);
+}
+
 TEST(CutterRadius, OfAPlateCountsOutlineOpeningsAndPockets) {
   FlatPart part;
   part.outline = circle_chain({0, 0}, 50);

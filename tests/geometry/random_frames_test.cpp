@@ -7,6 +7,8 @@
 #include <TopLoc_Location.hxx>
 #include <TopoDS.hxx>
 #include <cmath>
+#include <iostream>
+#include <limits>
 #include <optional>
 
 #include "core/frame/setting_check.h"
@@ -23,6 +25,7 @@ namespace {
 
 constexpr double kClash_mm = 0.05;
 constexpr double kShort_mm = 0.02;
+constexpr double kDeep_mm = 0.01;
 
 bool is_near(double a_mm, double b_mm) { return std::abs(a_mm - b_mm) < 1e-3; }
 
@@ -40,6 +43,15 @@ bool is_inside(const TopoDS_Shape& shape, const gp_Pnt& place) {
     if (classifier.State() == TopAbs_IN) return true;
   }
   return false;
+}
+
+// How deep a place lies below the surface of a solid that holds it.
+double depth_in(const TopoDS_Shape& shape, const gp_Pnt& place) {
+  const TopoDS_Shape vertex = BRepBuilderAPI_MakeVertex(place);
+  double least = std::numeric_limits<double>::max();
+  for (TopExp_Explorer faces(shape, TopAbs_FACE); faces.More(); faces.Next())
+    least = std::min(least, BRepExtrema_DistShapeShape(vertex, faces.Current()).Value());
+  return least;
 }
 
 double away_from(const TopoDS_Shape& shape, const gp_Pnt& place) {
@@ -126,8 +138,12 @@ class RandomFrames : public ::testing::TestWithParam<int> {
     // A keen corner that has sunk in has less in common than makes a clash.
     const Verdict expected = found->overlap_mm3 > 1e-3 ? Verdict::clash : Verdict::tight;
     EXPECT_EQ(found->verdict, expected) << pair.first << " " << pair.second << " " << found->overlap_mm3;
-    EXPECT_GT(found->overlap_mm3, 0);
-    return true;
+    // An edge may meet the edge of an opening that was cut to a prism like it: then they share no more than a
+    // hair.
+    const bool deep = depth_in(two.shape(pair.first), between_them) > kDeep_mm &&
+                      depth_in(two.shape(pair.second), between_them) > kDeep_mm;
+    if (deep) EXPECT_GT(found->overlap_mm3, 0) << pair.first << " " << pair.second;
+    return deep;
   }
 
   // A push by d brings them nearer by d and no more: the gap is then known.
@@ -163,6 +179,9 @@ TEST_P(RandomFrames, HaveEveryPlantedClashAndTightGapFoundAndNoneInvented) {
     }
     if (HasFailure()) break;
   }
+  if (kFrames > 10)
+    std::cout << kFrames << " frames; planted and found: " << clashes << " overlaps of " << kClash_mm << " mm, "
+              << tight << " tight gaps\n";
   EXPECT_GT(clashes, 0);
   EXPECT_GT(tight, 0);
 }
