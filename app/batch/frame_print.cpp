@@ -7,6 +7,7 @@
 
 #include "app/batch/text_table.h"
 #include "core/frame/assembly_order.h"
+#include "core/frame/frame_verdict.h"
 
 namespace prismwright {
 
@@ -93,8 +94,7 @@ void print_fit(const std::vector<PanelFit>& fits, std::ostream& out) {
                        alike.size() == 1 ? "" : fmt::format(" (marks of panel {})", first.panel));
     for (std::size_t i = 0; i < first.steps.size(); ++i)
       out << fmt::format("{:>4}  {}\n", i + 1, first.steps[i].words);
-    for (const FitBlocked& blocked : first.cannot)
-      out << fmt::format("      {}: {}\n", fmt::join(blocked.marks, ", "), blocked.words);
+    for (const FitBlocked& blocked : first.cannot) out << fmt::format("      {}\n", blocked.words);
   }
 }
 
@@ -113,11 +113,7 @@ void print_warnings(const FramePlan& plan, std::ostream& out) {
 }  // namespace
 
 bool FrameAnswer::well() const {
-  // As a pack's start page has it: thin brass, and parts that have no room and are left out or cannot move.
-  const bool amiss = std::ranges::any_of(frame.plan.warnings, [](const FrameWarning& warning) {
-    return warning.kind == FrameWarning::Kind::thin_brass || warning.kind == FrameWarning::Kind::no_room;
-  });
-  return !amiss && nest.too_large.empty() && std::ranges::all_of(settings, enough) &&
+  return !warning_of_not_well(frame.plan) && nest.too_large.empty() && std::ranges::all_of(settings, enough) &&
          std::ranges::all_of(fit_up, [](const PanelFit& fit) { return fit.cannot.empty(); });
 }
 

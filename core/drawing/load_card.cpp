@@ -52,7 +52,9 @@ class CardWriter {
     vessel();
     steps();
     pages_.heading("To know", height_of_lines({cure_.notes.front()}, pages_.wide()));
-    pages_.lines(cure_.notes);
+    std::vector<std::string> known = cure_.notes;
+    known.push_back(way_up_note(pieces_));
+    pages_.lines(known);
     cautions();
     return finished();
   }

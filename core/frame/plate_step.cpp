@@ -20,10 +20,12 @@ PlateStep arc_step(PlatePoint from, PlatePoint to, double turn) {
   const PlateVector chord = to - from;
   const double half = length_of(chord) / 2;
   if (std::abs(half * std::tan(turn / 4)) < kFlat_mm) return straight_step(from, to);
+  const double radius = half / std::abs(std::sin(turn / 2));
+  if (radius > kMostRadius_mm) return straight_step(from, to);
   // The centre stands to the left of the chord when the arc turns left by less than half a turn.
   const double away = half / std::tan(turn / 2);
   const PlatePoint middle = from + 0.5 * chord;
-  return {from, to, turn, middle + away * quarter_turn(unit(chord)), half / std::abs(std::sin(turn / 2))};
+  return {from, to, turn, middle + away * quarter_turn(unit(chord)), radius};
 }
 
 PlateVector heading_at_start(const PlateStep& step) {

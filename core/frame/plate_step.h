@@ -34,8 +34,10 @@ inline PlateVector turned(PlateVector w, double by_rad) {
 PlateVector unit(PlateVector w);
 
 PlateStep straight_step(PlatePoint from, PlatePoint to);
+/// Flatter arcs are straight lines: two metres of one rise by 0.005 mm, and rounding would move its ends.
+inline constexpr double kMostRadius_mm = 1e8;
 /// The arc through both ends whose chord it leaves by `turn` radians in all (a straight line where it leaves
-/// the chord by less than a nanometre).
+/// the chord by less than a nanometre, or its radius exceeds kMostRadius_mm).
 PlateStep arc_step(PlatePoint from, PlatePoint to, double turn);
 
 /// Unit directions of travel.

@@ -149,6 +149,7 @@ PlateStep arc_from(PlatePoint from, PlatePoint slope, PlatePoint to) {
   const double aside = cross(unit(slope), chord);
   if (std::abs(aside) < kFlat_mm) return line(from, to);
   const double scale = dot(chord, chord) / (2 * aside);
+  if (std::abs(scale) > kMostRadius_mm) return line(from, to);
   const PlatePoint along = unit(slope);
   return about(from, to, {from.u - scale * along.v, from.v + scale * along.u});
 }

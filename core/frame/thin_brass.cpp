@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "core/frame/nearest_outline.h"
 #include "core/frame/plate_step.h"
@@ -52,13 +53,27 @@ std::vector<BrassWall> thin_brass(const RibPlan& rib, double least_mm) {
   return thin;
 }
 
+namespace {
+
+// Rounded, and without the minus of a zero.
+double tenths(double mm) { return std::round(10 * mm) / 10 + 0.0; }
+
+// Many pockets that run together hold a whole band.
+std::string pocket_words(const Pocket& pocket) {
+  constexpr std::size_t kMostNamed = 3;
+  if (pocket.marks.size() <= kMostNamed) return fmt::format("{}", fmt::join(pocket.marks, ", "));
+  return fmt::format("{} to {} ({} prisms)", pocket.marks.front(), pocket.marks.back(), pocket.marks.size());
+}
+
+}  // namespace
+
 std::vector<FrameWarning> thin_brass_warnings(const RibPlan& rib, double least_mm) {
   std::vector<FrameWarning> warnings;
   for (const BrassWall& wall : thin_brass(rib, least_mm)) {
-    const std::string pocket = fmt::format("the pocket of {}", fmt::join(rib.pockets[wall.pocket].marks, ", "));
-    const std::string other =
-        wall.other_pocket ? fmt::format("that of {}", fmt::join(rib.pockets[*wall.other_pocket].marks, ", "))
-                          : "the rib's edge";
+    const std::string pocket = fmt::format("the pocket of {}", pocket_words(rib.pockets[wall.pocket]));
+    const std::string other = wall.other_pocket
+                                  ? fmt::format("that of {}", pocket_words(rib.pockets[*wall.other_pocket]))
+                                  : "the rib's edge";
     warnings.push_back(
         {FrameWarning::Kind::thin_brass,
          {},
@@ -67,7 +82,7 @@ std::vector<FrameWarning> thin_brass_warnings(const RibPlan& rib, double least_m
          fmt::format(
              "Between {} and {} {:.2f} mm of brass are left at u {:.1f}, v {:.1f} mm, less than {:g} mm "
              "(frame.least_brass_mm). Take a smaller setting gap or a wider gap between the prisms.",
-             pocket, other, wall.wall_mm, wall.at.u, wall.at.v, least_mm)});
+             pocket, other, wall.wall_mm, tenths(wall.at.u), tenths(wall.at.v), least_mm)});
   }
   return warnings;
 }

@@ -119,6 +119,7 @@ void write_money(DocumentPages& pages, const WorksReckoning& works, const Estima
                {"each", 0.14, true},
                {"cost", 0.18, true}},
               rows);
+  for (const std::string& note : works.costs.notes) pages.note(note);
 }
 
 void write_hours(DocumentPages& pages, const WorksReckoning& works, const EstimateFacts& facts) {

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "core/drawing/lengths.h"
+#include "core/frame/frame_verdict.h"
 #include "geometry/clearance_order.h"
 
 namespace prismwright {
@@ -49,15 +50,10 @@ std::string room_words(const std::vector<Clearance>& clearances, const LengthWor
 /// What the frame is warned of: thin brass, a door that cannot swing and the like.
 std::string frame_words(const FramePlan& frame) {
   if (frame.warnings.empty()) return "";
-  using Kind = FrameWarning::Kind;
-  const auto bad = std::ranges::find_if(frame.warnings, [](const FrameWarning& warning) {
-    return warning.kind == Kind::thin_brass || warning.kind == Kind::no_room;
-  });
-  const bool well = bad == frame.warnings.end();
+  const FrameWarning* bad = warning_of_not_well(frame);
   const std::string more =
       frame.warnings.size() > 1 ? fmt::format(" ({} warnings in all)", frame.warnings.size()) : "";
-  return fmt::format("{} {}{}", well ? "look:" : kNotWell,
-                     well ? frame.warnings.front().sentence : bad->sentence, more);
+  return fmt::format("{} {}{}", bad ? kNotWell : "look:", (bad ? *bad : frame.warnings.front()).sentence, more);
 }
 
 std::string miles(double nmi) { return fmt::format("{:.1f} nautical miles", nmi); }

@@ -173,6 +173,16 @@ TEST(FittedChain, KeepsTheKeenEndsOfALens) {
   EXPECT_EQ(corners_of(chain), 2u);
 }
 
+// Of a radius of 800 000 km rounding moves the ends off the circle by more than a modeller takes.
+TEST(ArcStep, IsALineWhereItIsAllButFlat) {
+  const PlatePoint from{-510.874735, -18.994471};
+  const PlatePoint to{-510.874735, 183.308888};
+  EXPECT_TRUE(arc_step(from, to, 2.5e-7).straight());
+  const PlateStep flat = arc_step(from, to, 2.5e-6);
+  EXPECT_FALSE(flat.straight());
+  EXPECT_NEAR(flat.radius_mm, 202.303359 / 2.5e-6, 100);
+}
+
 TEST(FittedChain, RoundsOffTurnsTooWeakForACorner) {
   // 60 edges of 10.5 mm that turn by six degrees each.
   PlateOutline outline;

@@ -25,7 +25,7 @@ namespace {
 
 constexpr double kClash_mm = 0.05;
 constexpr double kShort_mm = 0.02;
-constexpr double kDeep_mm = 0.01;
+constexpr double kHair_mm = 1e-3;
 
 bool is_near(double a_mm, double b_mm) { return std::abs(a_mm - b_mm) < 1e-3; }
 
@@ -138,12 +138,11 @@ class RandomFrames : public ::testing::TestWithParam<int> {
     // A keen corner that has sunk in has less in common than makes a clash.
     const Verdict expected = found->overlap_mm3 > 1e-3 ? Verdict::clash : Verdict::tight;
     EXPECT_EQ(found->verdict, expected) << pair.first << " " << pair.second << " " << found->overlap_mm3;
-    // An edge may meet the edge of an opening that was cut to a prism like it: then they share no more than a
-    // hair.
-    const bool deep = depth_in(two.shape(pair.first), between_them) > kDeep_mm &&
-                      depth_in(two.shape(pair.second), between_them) > kDeep_mm;
-    if (deep) EXPECT_GT(found->overlap_mm3, 0) << pair.first << " " << pair.second;
-    return deep;
+    // An edge may meet the edge of an opening that was cut to a prism like it: they share no more than a hair.
+    const bool hair = depth_in(two.shape(pair.first), between_them) < kHair_mm &&
+                      depth_in(two.shape(pair.second), between_them) < kHair_mm;
+    EXPECT_TRUE(hair || found->overlap_mm3 > 0) << pair.first << " " << pair.second;
+    return true;
   }
 
   // A push by d brings them nearer by d and no more: the gap is then known.
