@@ -6,7 +6,10 @@
 #include <limits>
 
 #include "core/base/angle.h"
+#include "core/frame/frame_plan.h"
+#include "core/frame/plate_polygons.h"
 #include "core/frame/plate_step.h"
+#include "core/lens/quantities.h"
 
 namespace prismwright {
 namespace {
@@ -107,6 +110,29 @@ TEST(CutterRadius, IsNotToldByAShortKeenArcBesideAWiderOne) {
   const double radius = cutter_radius_mm(chain, CutSide::inside_of_chain);
   EXPECT_GT(radius, 2.9);
   EXPECT_LT(radius, 3.05);
+}
+
+/// By polygons: what a disc that is rolled along the inside of an opening does not cover, thinned by half of a
+/// hundredth from all sides.
+bool covers(const PlateChain& opening, double radius) {
+  constexpr double kArc_mm = 5e-4;
+  const PlateRegion region{flattened(opening, 1e-3)};
+  const PlateRegion open =
+      grown(grown(region, -radius, Corner::round, kArc_mm), radius, Corner::round, kArc_mm);
+  return grown(first_less_second(region, open), -0.005, Corner::sharp).empty();
+}
+
+TEST(CutterRadius, OfPocketsAgreesWithADiscRolledAlongTheirPolygons) {
+  const LensPlan plan = *plan_lens(starting_values("6", Work::bullseye, 8));
+  const FramePlan frame = plan_frame(plan);
+  const RibPlan& rib = frame.ribs.front();
+  ASSERT_GT(rib.pockets.size(), 5u);
+  for (std::size_t i = 0; i < rib.pockets.size(); i += 3) {
+    const double radius = cutter_radius_mm(rib.pockets[i].edge, CutSide::inside_of_chain);
+    EXPECT_GT(radius, 0.99 * plan.values.frame.inside_radius_mm) << i;
+    EXPECT_TRUE(covers(rib.pockets[i].edge, 0.98 * radius)) << i << " " << radius;
+    EXPECT_FALSE(covers(rib.pockets[i].edge, 1.3 * radius)) << i << " " << radius;
+  }
 }
 
 TEST(CutterRadius, OfAPlateCountsOutlineOpeningsAndPockets) {
