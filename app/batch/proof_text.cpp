@@ -5,6 +5,7 @@
 #include "app/batch/proved_section.h"
 #include "app/batch/text_table.h"
 #include "core/drawing/lengths.h"
+#include "core/lens/zone_colours.h"
 
 namespace prismwright {
 
@@ -114,6 +115,9 @@ void print_proof(const ProvedSection& proved, std::ostream& out) {
   out << fmt::format("Glass {:.1f} cm3, {:.2f} kg.\n", volume_mm3 / 1e3,
                      volume_mm3 * proved.plan.values.material.density_g_cm3 / 1e6);
   print_zones(proved, out);
+  if (!disperses(proved.plan.values.material))
+    out << fmt::format("How {} disperses is not known: nothing is said of blue light (F) and red (C).\n",
+                       proved.plan.values.material.name);
   print_facets(proved.facets, out);
   for (const std::string& note : section.notes) out << note << '\n';
 }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/lens/zone_colours.h"
 #include "geometry/glass_by_zone.h"
 
 namespace prismwright {
@@ -164,9 +165,7 @@ ProvedSection prove_section(LensPlan plan, int elevations) {
     proved.lamp = prove_lamp(section, {values.lamp.height_mm, values.lamp.above_mm});
   proved.glass = glass_by_zone(proved.plan);
   proved.facets = facet_departures(proved.plan);
-  const Material& material = values.material;
-  proved.colours = colour_fan(
-      section, {material.index_at(kLineF_nm), material.index_at(kLineD_nm), material.index_at(kLineC_nm)});
+  proved.colours = zone_colours(section, values.material);
   return proved;
 }
 

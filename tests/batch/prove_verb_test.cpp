@@ -152,6 +152,18 @@ TEST_F(ProveVerb, ZonesHaveTheirGlassAndColours) {
   EXPECT_NEAR(mass_g, solids_g, 1e-4 * solids_g);
 }
 
+TEST_F(ProveVerb, SaysNothingOfColoursInAMaterialOfOneIndex) {
+  const std::string book = make_book({"--order", "6"});
+  ASSERT_EQ(ask({"set", book, "material.name=crown"}).code, 0);
+  const auto proof = ask({"prove", book, "--json"}).json();
+  for (const auto& zone : proof.at("zones")) {
+    EXPECT_TRUE(zone.at("colour").at("F_deg").is_null()) << zone.at("mark");
+    EXPECT_TRUE(zone.at("colour").at("d_deg").is_number()) << zone.at("mark");
+    EXPECT_TRUE(zone.at("colour_low").at("C_deg").is_null()) << zone.at("mark");
+  }
+  EXPECT_THAT(ask({"prove", book}).out, HasSubstr("How crown disperses is not known"));
+}
+
 TEST_F(ProveVerb, TwiceGivesTheSameFigures) {
   const std::string book = make_book({"--order", "4", "--faces", "arc"});
   EXPECT_EQ(ask({"prove", book, "--json"}).out, ask({"prove", book, "--json"}).out);

@@ -2,7 +2,7 @@
 
 #include <QHeaderView>
 
-#include "core/optics/colour_fan.h"
+#include "core/lens/zone_colours.h"
 
 namespace prismwright {
 namespace {
@@ -55,9 +55,7 @@ void ColourTable::fill() {
   behind_ = false;
   std::vector<ZoneColours> zones;
   if (const auto plan = bench_->plan()) {
-    const Material& material = bench_->values().material;
-    zones = colour_fan(plan->section, {material.index_at(kLineF_nm), material.index_at(kLineD_nm),
-                                       material.index_at(kLineC_nm)});
+    zones = zone_colours(plan->section, bench_->values().material);
   }
   setRowCount(static_cast<int>(zones.size()));
   for (int row = 0; row < rowCount(); ++row) {
