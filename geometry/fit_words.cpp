@@ -1,11 +1,16 @@
 #include "geometry/fit_words.h"
 
+#include <fmt/format.h>
+
+#include <algorithm>
 #include <cmath>
 
-#include <fmt/format.h>
+#include "core/lens/quantities.h"
 
 namespace prismwright {
 namespace {
+
+constexpr double kThousandth_mm = 0.0254;  // of an inch
 
 std::string all_of(const std::vector<std::string>& marks) {
   if (marks.size() == 1) return marks.front();
@@ -15,7 +20,8 @@ std::string all_of(const std::vector<std::string>& marks) {
 std::string together(const FitStep& step, const PanelFit& fit) {
   const std::string first = fmt::format("Put {} together on the bench, then", fmt::join(step.marks, ", "));
   if (step.way == FitWay::square_to_rib) {
-    return fmt::format("{} lower them as one square to {} into its pockets.", first, fit.first_rib);
+    return fmt::format("{} lower them as one square to {}{}.", first, fit.first_rib,
+                       step.into_pocket_mm > 0 ? " into its pockets" : "");
   }
   return fmt::format("{} bring them in as one {}.", first, name_of(step.way));
 }
@@ -33,12 +39,46 @@ std::string into_pocket(const FitStep& step, const std::string& rib, LengthWords
   return fmt::format(", then {} square into {}", length_words(step.into_pocket_mm, lengths), rib);
 }
 
+// A rib that nothing reaches into has no pockets.
+const char* upward(const PanelFit& fit) {
+  const bool pockets =
+      std::any_of(fit.steps.begin(), fit.steps.end(), [](const FitStep& s) { return s.into_pocket_mm > 0; }) ||
+      std::any_of(fit.cannot.begin(), fit.cannot.end(), [](const FitBlocked& b) { return b.off_rib_mm > 0; });
+  return pockets ? "pockets" : "inner face";
+}
+
+bool is_rail(const std::string& mark) { return mark.find("-rail-") != std::string::npos; }
+
+// What brass between the ribs the second one is screwed to: of all that was screwed to the first.
+std::string screwed_to(const PanelFit& fit) {
+  bool rails = false;
+  bool cross_ribs = false;
+  for (const FitStep& step : fit.steps) {
+    for (const std::string& mark : step.marks) {
+      rails = rails || is_rail(mark);
+      cross_ribs = cross_ribs || (step.way == FitWay::screwed && !is_rail(mark));
+    }
+  }
+  if (!rails && !cross_ribs) return "";
+  return fmt::format(" and screw it to {}{}{}", rails ? "rails" : "", rails && cross_ribs ? " and " : "",
+                     cross_ribs ? "cross ribs" : "");
+}
+
+std::string lowered(const FitStep& step, const PanelFit& fit) {
+  const std::string what = all_of(step.marks);
+  if (step.marks.front() == fit.second_rib) {
+    return fmt::format("Lower {} square onto the ends of all prisms{}.", what, screwed_to(fit));
+  }
+  return fmt::format("Lower {} square to {}{}.", what, fit.first_rib,
+                     step.into_pocket_mm > 0 ? " into its pocket" : "");
+}
+
 std::string words_of(const FitStep& step, const PanelFit& fit, LengthWords lengths) {
   if (step.put_together) return together(step, fit);
   const std::string what = all_of(step.marks);
   switch (step.way) {
     case FitWay::laid:
-      return fmt::format("Lay {} down with its pockets upward.", what);
+      return fmt::format("Lay {} down with its {} upward.", what, upward(fit));
     case FitWay::screwed:
       return fmt::format("Screw {} to {}.", what, fit.first_rib);
     case FitWay::from_sea:
@@ -51,7 +91,7 @@ std::string words_of(const FitStep& step, const PanelFit& fit, LengthWords lengt
       return fmt::format("Bring {} in from the lamp side{}.", what, into_pocket(step, fit.first_rib, lengths));
     case FitWay::from_sea_then_round:
     case FitWay::from_lamp_then_round:
-      return fmt::format("Bring {} in from the {} side, then slide it {} round the lens axis into {}.", what,
+      return fmt::format("Bring {} in from the {} side, then swing it {} round the lens axis into {}.", what,
                          step.way == FitWay::from_sea_then_round ? "sea" : "lamp",
                          length_words(step.round_mm, lengths), fit.first_rib);
     case FitWay::round_the_axis:
@@ -60,18 +100,33 @@ std::string words_of(const FitStep& step, const PanelFit& fit, LengthWords lengt
     case FitWay::square_to_rib:
       break;
   }
-  if (step.marks.front() == fit.second_rib) {
-    return fmt::format("Lower {} square onto the ends of all prisms and screw it to rails and cross ribs.",
-                       what);
-  }
-  return fmt::format("Lower {} square to {} into its pocket.", what, fit.first_rib);
+  return lowered(step, fit);
+}
+
+// What is to be is found to a tenth of a millimetre; in inches it is told to a thousandth farther on, so that
+// it is never less of a change than is asked for.
+std::string wanted_words(const FitChange& change, LengthWords lengths) {
+  if (!lengths.inches) return fine_words(change.to_mm, lengths);
+  const double thousandths = change.to_mm / kThousandth_mm;
+  const double whole =
+      change.to_mm > change.now_mm ? std::ceil(thousandths - 1e-6) : std::floor(thousandths + 1e-6);
+  return fine_words(whole * kThousandth_mm, lengths);
 }
 
 std::string change_words(const FitChange& change, LengthWords lengths) {
-  if (!change.to.empty())
-    return fmt::format("{} ({}) to {}, from {}", change.label, change.key, change.to, change.now);
-  return fmt::format("{} ({}) to about {}, from {}", change.label, change.key,
-                     length_words(change.to_mm, lengths), length_words(change.now_mm, lengths));
+  const std::string what = fmt::format("{} ({})", change.label, change.key);
+  if (!change.to.empty()) {
+    const Quantity* quantity = find_quantity(change.key);
+    const std::string unit = quantity && !quantity->unit.empty() ? " " + quantity->unit : "";
+    return fmt::format("{} to {}{}, from {}{}", what, change.to, unit, change.now, unit);
+  }
+  std::string now = fine_words(change.now_mm, lengths);
+  std::string to = wanted_words(change, lengths);
+  if (now == to) {
+    now = lengths.exact(change.now_mm) + " " + lengths.unit();
+    to = lengths.exact(change.to_mm) + " " + lengths.unit();
+  }
+  return fmt::format("{} to about {}, from {}", what, to, now);
 }
 
 std::string what_to_do(const FitBlocked& blocked, LengthWords lengths, const char* else_words) {
