@@ -95,6 +95,11 @@ bool keeps_near(const PlateChain& mended, const PlateChain& drawn, double within
   return near(mended, drawn) && near(drawn, mended);
 }
 
+// A neighbour that the corner would cut away whole would be walked backwards.
+bool walks_on(const PlateStep& drawn, const PlateStep& mended) {
+  return drawn.turn * mended.turn >= 0 && dot(drawn.to - drawn.from, mended.to - mended.from) > 0;
+}
+
 PlateChain whole(const Specks& specks) {
   PlateChain chain{specks.before};
   chain.insert(chain.end(), specks.steps.begin(), specks.steps.end());
@@ -116,8 +121,8 @@ std::optional<Mended> cornered(const Specks& specks, const FitRules& rules) {
   Mended mended{arc_step(a.from, *corner, a.turn + swept(a, a.to, *corner)),
                 {},
                 arc_step(*corner, b.to, b.turn + swept(b, *corner, b.from))};
-  const bool forward = a.turn * mended.before.turn >= 0 && b.turn * mended.after.turn >= 0;
-  if (!forward || !keeps_near({mended.before, mended.after}, whole(specks), rules.within_mm))
+  if (!walks_on(a, mended.before) || !walks_on(b, mended.after) ||
+      !keeps_near({mended.before, mended.after}, whole(specks), rules.within_mm))
     return std::nullopt;
   return mended;
 }
@@ -147,7 +152,7 @@ std::optional<Mended> joined_by_arcs(const Specks& specks, const FitRules& rules
 PlateChain speck_free(PlateChain chain, const FitRules& rules) {
   const auto is_long = [&](const PlateStep& step) { return length_mm(step) >= rules.least_step_mm; };
   const auto first = std::find_if(chain.begin(), chain.end(), is_long);
-  if (first == chain.end()) return chain;
+  if (std::count_if(first, chain.end(), is_long) < 2) return chain;
   std::rotate(chain.begin(), first, chain.end());
   PlateChain mended{chain.front()};
   const std::size_t count = chain.size();

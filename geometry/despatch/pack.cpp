@@ -184,7 +184,11 @@ class Packing {
     desk_.forget_notes();
     const auto paths = desk_.write(piece, folder, progress);
     // What cannot be made is told, and the rest goes out.
-    if (!paths && paths.problem().trouble == Trouble::request) return withhold(piece, paths.problem().text);
+    if (!paths && paths.problem().trouble == Trouble::request) {
+      const auto notes = desk_.notes();
+      report_.notes.insert(report_.notes.end(), notes.begin(), notes.end());
+      return withhold(piece, paths.problem().text);
+    }
     if (!paths) return paths.problem().trouble == Trouble::stopped ? stopped() : paths.problem();
     auto files = summed(*paths, folder);
     if (!files) return files.problem();

@@ -53,7 +53,8 @@ std::string holder_of(const fs::path& path) {
 }
 
 bool knows_no_locks(int error) {
-  return error == ENOLCK || error == ENOSYS || error == EINVAL || error == EOPNOTSUPP;
+  // EBADF: some network disks want a file opened for writing, which another user's is not.
+  return error == EBADF || error == ENOLCK || error == ENOSYS || error == EINVAL || error == EOPNOTSUPP;
 }
 
 }  // namespace

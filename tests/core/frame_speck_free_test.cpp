@@ -86,6 +86,31 @@ TEST(SpeckFree, AnInsideCornerGetsTheCuttersRadiusInsteadOfAPoint) {
   EXPECT_GE(least_inside_radius_mm(mended, CutSide::outside_of_chain), 1);
 }
 
+// The step after the speck is so short that the corner would lie past its end.
+TEST(SpeckFree, NeverWalksANeighbourBackwards) {
+  const PlateVector rising{std::cos(radians(12.5)), std::sin(radians(12.5))};
+  const PlatePoint low{40.05, -0.19};
+  const PlateChain drawn = straight_chain({{0, 0}, {40, 0}, low, low + 0.5 * rising, {41, 30}, {0, 30}});
+  const PlateChain mended = speck_free(drawn, rules_of(0.5, 0.3));
+  expect_closed(mended);
+  for (std::size_t i = 0; i < mended.size(); ++i) {
+    const PlateStep& next = mended[(i + 1) % mended.size()];
+    EXPECT_LT(std::abs(turn_between(heading_at_end(mended[i]), heading_at_start(next))), radians(120)) << i;
+  }
+}
+
+TEST(SpeckFree, LeavesAnOutlineOfOneLongStepAsItIs) {
+  PlateOutline outline{{0, 0}, {10, 0}};
+  for (int i = 1; i < 120; ++i) {
+    const double angle = radians(1.5 * i);
+    outline.push_back({5 + 5 * std::cos(angle), 5 * std::sin(angle)});
+  }
+  const PlateChain drawn = straight_chain(outline);
+  const PlateChain mended = speck_free(drawn, rules_of(0.05, 0.2));
+  EXPECT_EQ(mended.size(), drawn.size());
+  expect_closed(mended);
+}
+
 void expect_cuttable(const FlatPart& rib, const FrameSettings& frame) {
   expect_closed(rib.outline);
   EXPECT_GT(shortest_mm(rib.outline), 0.1) << rib.mark;

@@ -184,7 +184,6 @@ LensValues with_cross_ribs(LensValues values) {
   return values;
 }
 
-/// Panels of their own widths, one lopsided, one blind.
 /// The table of landings in the words of a paper.
 std::vector<std::string> landing_rows(const std::string& words) {
   std::vector<std::string> rows;
@@ -219,6 +218,7 @@ TEST(FrameExport, DrawsTheRibsAsAPackDoes) {
   EXPECT_EQ(landing_rows(words_of("drawings.pdf")), rows);
 }
 
+/// Panels of their own widths, one lopsided, one blind.
 LensValues unequal_bullseye() {
   LensValues values = starting_values("6", Work::bullseye, 4);
   values.panels = {{60, 0, false}, {60, 0, false}, {100, 8, false}, {140, 0, true}};

@@ -38,7 +38,11 @@ class RunningBatch {
   RunningBatch& operator=(const RunningBatch&) = delete;
 
   [[nodiscard]] pid_t process() const { return process_; }
-  [[nodiscard]] bool runs() const { return process_ > 0 && ::waitpid(process_, nullptr, WNOHANG) == 0; }
+  /// Once it is reaped its number may be another process's.
+  [[nodiscard]] bool runs() {
+    if (process_ > 0 && ::waitpid(process_, nullptr, WNOHANG) != 0) process_ = -1;
+    return process_ > 0;
+  }
   void send(int signal) const {
     if (process_ > 0) ::kill(process_, signal);
   }
@@ -74,7 +78,7 @@ class PackKilled : public WholeJob {
     return count;
   }
   /// Waits until that many files lie in the half pack.
-  void wait_for_files(const RunningBatch& batch, std::size_t count) const {
+  void wait_for_files(RunningBatch& batch, std::size_t count) const {
     using namespace std::chrono_literals;
     while (files_below(kHalf) < count) {
       ASSERT_TRUE(batch.runs()) << "it was to be caught in the midst, with " << count << " files written";

@@ -15,7 +15,7 @@ constexpr int kFrameWait_ms = 180000;
 /// The window on the page Frame with a small belt lens of four panels, the third of them a door. Its solids and
 /// clearances take the longest, so that the window is kept from test to test; a test that edits the lens says
 /// so, and the next one begins anew.
-class FrameDesk : public WindowDesk {
+class FrameWindowDesk : public WindowDesk {
  protected:
   static LensValues small_lens() {
     LensValues values = starting_values("6", Work::belt, 4);

@@ -5,7 +5,7 @@
 namespace prismwright {
 namespace {
 
-class FrameOnScreen : public FrameDesk {};
+class FrameOnScreen : public FrameWindowDesk {};
 
 TEST_F(FrameOnScreen, PartsListHoldsEveryPieceOnceAndItsMassIsThatOfTheSolids) {
   auto* parts = table("frame.parts");

@@ -14,10 +14,10 @@ namespace prismwright {
 namespace {
 
 /// The tabs of the page Frame whose results are worked out after the solids.
-class FrameWorkedOut : public FrameDesk {
+class FrameWorkedOut : public FrameWindowDesk {
  protected:
   void SetUp() override {
-    FrameDesk::SetUp();
+    FrameWindowDesk::SetUp();
     waitForFit();
   }
   /// All but the way of the door, which takes the longest and comes last.
