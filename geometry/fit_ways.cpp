@@ -104,7 +104,7 @@ FitPath FitWays::path(const FitUnit& unit, FitWay way) const {
       return path;
     }
     case FitWay::round_the_axis:
-      return all_round(unit);
+      return unit.about_lens ? all_round(unit) : FitPath{};
     default:
       return {FitLeg::straight(far_mm_ * face().inward)};
   }

@@ -14,8 +14,12 @@ class FitWays {
   [[nodiscard]] double far_mm() const { return far_mm_; }
   /// How deep the part reaches into the rib, mm.
   [[nodiscard]] double held_mm(const FitUnit& unit) const;
-  /// From the seat outward, until the part is out of the panel. Empty where the part has no such way: round the
-  /// lens axis goes only what is turned about it, and none of it by more than 170 deg or, off the rib, 45 deg.
+  /// From the seat outward, until the part is out of the panel. Empty where the part has no such way.
+  ///
+  /// Off the rib round the lens axis any prism may go, by 45 deg at most: that is a tilt in the hand, of a
+  /// degree or two where pockets are a few millimetres deep. All the way round it, by 170 deg at most, goes
+  /// only what is turned about it: such a prism slides along its neighbours, while nothing guides another one
+  /// so far round a line that is nowhere marked.
   [[nodiscard]] FitPath path(const FitUnit& unit, FitWay way) const;
   /// How far the part comes off the rib before it turns seaward or lampward, mm; 0 on other ways.
   [[nodiscard]] double off_rib_mm(const FitUnit& unit, FitWay way) const;
