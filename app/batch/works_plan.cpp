@@ -43,7 +43,10 @@ Json cost_json(const CostLine& line) {
 Json plan_json(const WorkPlan& work, const Costs& costs) {
   Json json;
   json["start"] = day_text(work.start);
-  json["finish"] = day_text(work.finish);
+  const std::string finish = day_text(work.finish);
+  json["finish"] = work.unplaced > 0 ? Json() : Json(finish);
+  json["not_ready_before"] = finish;
+  json["unplaced"] = work.unplaced;
   json["days"] = work.days;
   json["hands_left_h"] = work.hands_left_h;
   json["steps"] = Json::array();
@@ -61,12 +64,8 @@ Json plan_json(const WorkPlan& work, const Costs& costs) {
   return json;
 }
 
-/// Whether castings fit no load of the vessel: the plan takes no time for them, so its end is too early.
-bool has_unplaced(const WorksReckoning& reckoning) {
-  return reckoning.loads && !reckoning.loads->unfit.empty();
-}
-
-void print_steps(const WorkPlan& work, bool unplaced, std::ostream& out) {
+void print_steps(const WorkPlan& work, std::ostream& out) {
+  const bool unplaced = work.unplaced > 0;
   out << fmt::format("{} {}: {:.0f} h of hands are left, from {}\n", unplaced ? "Not ready before" : "Ready on",
                      day_text(work.finish), work.hands_left_h, day_text(work.start));
   TextTable table({{"step"}, {"units left", true}, {"hands h", true}, {"machine h", true}, {"from"}, {"to"}});
@@ -123,10 +122,9 @@ class WorksPlan : public WorksAct {
     const WorksReckoning reckoning = reckon(*desk, frame_brass_kg(desk->plan), std::move(*moulds));
     const std::string table = work_plan_csv(reckoning.work) + "\n" + costs_csv(reckoning.costs);
     if (const Done kept = keep_csv(form_, table); !kept) return refuse(kept.problem(), voice.err);
-    const bool unplaced = has_unplaced(reckoning);
-    const ExitCode code = unplaced ? ExitCode::not_well : ExitCode::done;
+    const ExitCode code = reckoning.work.unplaced > 0 ? ExitCode::not_well : ExitCode::done;
     if (form_.json) return print_json(plan_json(reckoning.work, reckoning.costs), code, voice.out, voice.err);
-    print_steps(reckoning.work, unplaced, voice.out);
+    print_steps(reckoning.work, voice.out);
     print_costs(reckoning.costs, voice.out);
     for (const std::string& note : reckoning.work.notes) voice.out << note << '\n';
     for (const std::string& note : reckoning.costs.notes) voice.out << note << '\n';

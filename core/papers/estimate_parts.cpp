@@ -76,7 +76,7 @@ void write_offer(DocumentPages& pages, const LensPlan& plan, const WorksReckonin
   const std::string days = fmt::format("{} {}", choice.valid_days, choice.valid_days == 1 ? "day" : "days");
   pages.facts(
       {{"Total", fmt::format("{} {}", facts.total.words(), works.costs.currency)},
-       {"Ready on", day_text(works.work.finish)},
+       {works.work.unplaced > 0 ? "Not ready before" : "Ready on", day_text(works.work.finish)},
        {"Date of this estimate", words.date.empty() ? "not given" : words.date},
        {"It holds for", until.empty() ? days + " from its date" : fmt::format("{}, to {}", days, until)}});
   pages.chapter("What is offered", 40);
@@ -146,9 +146,10 @@ void write_hours(DocumentPages& pages, const WorksReckoning& works, const Estima
                {"hours and material, " + works.costs.currency, 0.22, true}},
               rows);
   pages.paragraph(
-      fmt::format("Work starts on {} and is finished on {}, {} days later, with {} hours of hands still to be "
+      fmt::format("Work starts on {} and is {} {}, {} days later, with {} hours of hands still to be "
                   "worked.",
-                  day_text(work.start), day_text(work.finish), decimals(work.days, 1), decimals(hands, 1)));
+                  day_text(work.start), work.unplaced > 0 ? "not finished before" : "finished on",
+                  day_text(work.finish), decimals(work.days, 1), decimals(hands, 1)));
   if (hands + 0.05 < hours)
     pages.paragraph(
         "Some of it is done already: the money is for the whole lens from its first master, the days for what "

@@ -24,18 +24,22 @@ sys_days day_after(sys_days start, double days) {
   return start + std::chrono::days(static_cast<long>(std::min(left, whole)));
 }
 
+int unplaced_castings(const MakeList& list, const WorkInputs& inputs) {
+  const int wanted = list.totals.short_of;
+  return inputs.loads ? std::max(0, wanted - inputs.loads->castings.value_or(wanted)) : 0;
+}
+
 std::vector<std::string> notes_of(const WorkPlan& work, const MakeList& list, const WorkInputs& inputs) {
   std::vector<std::string> notes;
   if (!inputs.loads && list.totals.short_of > 0)
     notes.push_back(
         "No loads were planned; they are guessed as if the vessel had room for all moulds of like "
         "thickness");
-  const int held = inputs.loads ? inputs.loads->castings.value_or(list.totals.short_of) : list.totals.short_of;
-  if (held < list.totals.short_of)
+  if (work.unplaced > 0)
     notes.push_back(
         fmt::format("{} of {} castings fit no load of the vessel. The plan takes no time for filling "
                     "and annealing them: enter the vessel that will take them",
-                    list.totals.short_of - held, list.totals.short_of));
+                    work.unplaced, list.totals.short_of));
   if (work.start < inputs.today && work.hands_left_h > 0)
     notes.push_back(
         fmt::format("Work is reckoned from {}, which is past. Leave works.start_date blank to "
@@ -90,6 +94,7 @@ WorkPlan work_plan(const LensPlan& plan, const MakeList& list, const WorkInputs&
   work.bars = work_bars(steps, works.hours_a_week);
   for (const WorkBar& bar : work.bars) work.days = std::max(work.days, bar.to_day);
   work.finish = day_after(work.start, work.days);
+  work.unplaced = unplaced_castings(list, inputs);
   work.notes = notes_of(work, list, inputs);
   return work;
 }

@@ -77,6 +77,9 @@ struct WorkPlan {
   double days = 0;               ///< to the last bar's end
   std::chrono::sys_days finish;  ///< the day on which that falls, in the year 9999 at the latest
   double hands_left_h = 0;
+  /// Castings to be poured that fit no planned load of the vessel. The plan takes no time for filling and
+  /// annealing them, so that where there are any the lens is not ready before `finish` and has no day.
+  int unplaced = 0;
   std::vector<std::string> notes;  ///< sentences on what was guessed or holds the plan up
 
   [[nodiscard]] const StepPlan& of(WorkStep step) const { return steps[static_cast<std::size_t>(step)]; }

@@ -93,7 +93,12 @@ TEST_F(WorksPlanning, APlanWithoutAVesselForItsCastingsPromisesNoDay) {
   EXPECT_THAT(answer.out, testing::StartsWith("Not ready before "));
   EXPECT_THAT(answer.out, HasSubstr("fit no load of the vessel"));
   EXPECT_THAT(answer.out, testing::Not(HasSubstr("done")));
-  EXPECT_EQ(works({"plan", "--json"}).code, 1);
+  const Answer told = works({"plan", "--json"});
+  EXPECT_EQ(told.code, 1);
+  const auto json = told.json();
+  EXPECT_TRUE(json.at("finish").is_null());
+  EXPECT_GT(json.at("not_ready_before"), json.at("start"));
+  EXPECT_EQ(json.at("unplaced"), works({"make", "--json"}).json().at("totals").at("castings_to_pour"));
 }
 
 TEST_F(WorksPlanning, WhatIsSpentStandsBesideTheEstimate) {
@@ -108,6 +113,8 @@ TEST_F(WorksPlanning, WhatIsSpentStandsBesideTheEstimate) {
   EXPECT_GT(mould.at("estimated_money"), 0);
   EXPECT_GT(row_where(json.at("costs"), "item", "brass").at("quantity"), 0) << "the frame is weighed";
   EXPECT_LT(json.at("start"), json.at("finish"));
+  EXPECT_EQ(json.at("not_ready_before"), json.at("finish"));
+  EXPECT_EQ(json.at("unplaced"), 0);
   EXPECT_THAT(bytes_of(at("plan.csv")), HasSubstr("step,"));
   EXPECT_THAT(works({"plan"}).out, HasSubstr("Ready on "));
   EXPECT_EQ(works({"spend", "varnish", "--hours", "1"}).code, 2);

@@ -60,6 +60,24 @@ TEST(Estimate, HoldsEveryLineStepAndTotalOfTheWorksPageToThePrintedDigit) {
   EXPECT_THAT(words, HasSubstr(day_text(fourth().works.work.finish)));
 }
 
+TEST(Estimate, PromisesNoDayWhereCastingsFitNoLoad) {
+  const std::string day = day_text(fourth().works.work.finish);
+  const std::string ready = words_of(paper_of(fourth(), {}, plain_words()));
+  ASSERT_EQ(fourth().works.work.unplaced, 0);
+  EXPECT_THAT(ready, HasSubstr("Ready on " + day));
+  EXPECT_THAT(ready, HasSubstr("is finished on " + day));
+  LensValues values = fourth().plan.values;
+  values.works.vessel_diameter_mm = values.works.vessel_height_mm = 60;
+  const Reckoned job = reckoned(values);
+  ASSERT_GT(job.works.work.unplaced, 0);
+  const std::string least = day_text(job.works.work.finish);
+  const std::string words = words_of(paper_of(job, {}, plain_words()));
+  EXPECT_THAT(words, HasSubstr("Not ready before " + least));
+  EXPECT_THAT(words, HasSubstr("is not finished before " + least));
+  EXPECT_THAT(words, Not(HasSubstr("Ready on")));
+  EXPECT_THAT(words, Not(HasSubstr("finished on")));
+}
+
 TEST(Estimate, AddsUpToTheDigitWhateverTheRates) {
   for (const double hour_cost : {45.0, 33.337, 0.01, 61.999}) {
     Reckoned job = fourth();

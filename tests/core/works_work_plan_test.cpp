@@ -179,6 +179,10 @@ TEST(WorkPlan, CastingsThatFitNoLoadAreTold) {
   WorkInputs inputs;
   inputs.loads = LoadCounts{3, 12, {30, 30, 30}, wanted - 5};
   const WorkPlan plan = shop.work(inputs);
+  EXPECT_EQ(plan.unplaced, 5);
+  inputs.loads->castings = wanted;
+  EXPECT_EQ(shop.work(inputs).unplaced, 0);
+  EXPECT_EQ(shop.work().unplaced, 0) << "guessed loads hold all";
   ASSERT_EQ(plan.notes.size(), 1U);
   EXPECT_EQ(plan.notes[0].find("5 of " + std::to_string(wanted) + " castings fit no load"), 0U);
   expect_possible(plan, shop.plan.values.works);
@@ -317,6 +321,20 @@ TEST(LensCosts, VolumesOfSolidsTakeThePlaceOfGuesses) {
   const double masters = static_cast<double>(shop.masters.size());
   EXPECT_NEAR(costs.lines[1].quantity, masters * 1.5, 1e-9);  // litres, one mould each
   EXPECT_NEAR(costs.lines[2].quantity, masters * 0.2 * shop.plan.values.works.print_density_g_cm3, 1e-9);
+}
+
+TEST(LensCosts, TellOfGuessesByMasterHoweverOftenOneIsGiven) {
+  const Shop& shop = new_belt();
+  const std::string all = std::to_string(shop.masters.size());
+  const std::string but_one = std::to_string(shop.masters.size() - 1);
+  const MakeList list = shop.list();
+  WorkInputs inputs;
+  for (int i = 0; i < 2; ++i) inputs.volumes.push_back({shop.masters.front().name, 200, 1500});
+  const Costs some = lens_costs(shop.plan, list, work_plan(shop.plan, list, inputs), inputs);
+  ASSERT_EQ(some.notes.size(), 1U);
+  EXPECT_NE(some.notes[0].find("sizes for " + but_one + " of " + all), std::string::npos) << some.notes[0];
+  for (const Master& master : shop.masters) inputs.volumes.push_back({master.name, 200, 1500});
+  EXPECT_TRUE(lens_costs(shop.plan, list, work_plan(shop.plan, list, inputs), inputs).notes.empty());
 }
 
 TEST(LensCosts, WhatWasSpentStandsBesideTheEstimateByStep) {

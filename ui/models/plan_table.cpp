@@ -63,12 +63,22 @@ CellRow total_row(const WorksReckoning& works) {
                hours_cell(works.work.hands_left_h),
                blank_cell(),
                day_cell(works.work, 0.0),
-               day_cell(works.work, works.work.days),
+               day_cell(works.work, works.work.unplaced > 0 ? std::nullopt : std::optional(works.work.days)),
                hours_cell(hours),
                hours_cell(spent),
                money_cell(works.costs.total),
                money_cell(works.costs.actual_total)};
   return row;
+}
+
+QString finish_words(const WorkPlan& plan) {
+  if (plan.bars.empty())
+    return plan.unplaced > 0 ? tr("Not ready before a vessel takes the castings that are left.")
+                             : tr("Nothing is left to do.");
+  const QString words = plan.unplaced > 0
+                            ? tr("Not ready before %1 when work starts on %2; %3 hours of hands left.")
+                            : tr("Finished on %1 when work starts on %2; %3 hours of hands left.");
+  return words.arg(day_words(plan.finish), day_words(plan.start)).arg(plan.hands_left_h, 0, 'f', 0);
 }
 
 }  // namespace
@@ -139,13 +149,7 @@ CellSheet costs_sheet(const Costs& costs) {
 
 QString plan_words(const WorksReckoning& works) {
   const WorkPlan& plan = works.work;
-  QStringList words;
-  if (plan.bars.empty())
-    words << tr("Nothing is left to do.");
-  else
-    words << tr("Finished on %1 when work starts on %2; %3 hours of hands left.")
-                 .arg(day_words(plan.finish), day_words(plan.start))
-                 .arg(plan.hands_left_h, 0, 'f', 0);
+  QStringList words = {finish_words(plan)};
   for (const auto* notes : {&plan.notes, &works.costs.notes})
     for (const std::string& note : *notes) words << sentence_of(request_problem({}, {}, note));
   return words.join(' ');
