@@ -34,6 +34,7 @@ std::string without_trailing_room(std::string line) {
 TextTable::TextTable(std::vector<Column> columns) : columns_(std::move(columns)) {}
 
 void TextTable::add(std::vector<std::string> cells) {
+  cells.resize(columns_.size());
   for (std::size_t i = 0; i < cells.size(); ++i) {
     if (columns_[i].figures) drop_minus_of_zero(cells[i]);
   }

@@ -16,7 +16,7 @@ class TextTable {
   };
 
   explicit TextTable(std::vector<Column> columns);
-  /// Adds a row; it must have one cell for each column.
+  /// Adds a row. It should have one cell for each column: missing ones are blank, further ones are left out.
   void add(std::vector<std::string> cells);
   [[nodiscard]] bool empty() const { return rows_.empty(); }
   void print(std::ostream& out) const;

@@ -118,7 +118,8 @@ std::vector<std::string> broken_words(const std::string& words, double size_mm, 
       lines.back() = longer;
       continue;
     }
-    while (text_width_mm(word, size_mm, bold) > room_mm) {
+    // A room below nothing is too narrow even for no word at all: each letter gets a line of its own.
+    while (!word.empty() && text_width_mm(word, size_mm, bold) > room_mm) {
       const std::size_t kept = fitting_bytes(word, size_mm, room_mm, bold);
       lines.push_back(word.substr(0, kept));
       word.erase(0, kept);

@@ -47,5 +47,15 @@ TEST(TextTable, AFigureRoundedToZeroHasNoMinus) {
             "  R2         0\n");
 }
 
+TEST(TextTable, ARowHasAsManyCellsAsThereAreColumns) {
+  TextTable table({{"mark"}, {"deg", true}});
+  table.add({"R1"});
+  table.add({"R2", "-0.0", "-0.0"});
+  EXPECT_EQ(printed(table),
+            "  mark  deg\n"
+            "  R1\n"
+            "  R2    0.0\n");
+}
+
 }  // namespace
 }  // namespace prismwright
