@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include "core/base/inches.h"
 #include "core/drawing/card_pages.h"
 #include "core/drawing/frame_drawings.h"
 #include "core/frame/assembly_order.h"
@@ -17,7 +18,6 @@ constexpr double kWithHeading_mm = 10;
 
 std::string brass_words(const FramePlan& frame, bool inches) {
   constexpr double kGrams = 1000;
-  constexpr double kGramsPerPound = 453.59237;
   const PartsTotals totals = totals_of(parts_list(frame, drawn_volumes(frame)));
   const std::string known =
       totals.unweighed > 0 ? fmt::format(", {} turned parts not counted", totals.unweighed) : "";

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/base/angle.h"
+#include "core/base/inches.h"
 #include "core/drawing/lengths.h"
 
 namespace prismwright {
@@ -16,7 +17,6 @@ constexpr double kArrowRoom_mm = 6;  ///< a shorter line has its arrows outside
 constexpr double kBar_mm = 55;       ///< a scale bar is no longer
 constexpr double kBarHigh_mm = 1.5;
 constexpr int kBarParts = 5;
-constexpr double kInch_mm = 25.4;
 
 /// The largest of 1, 2, 5 times a power of ten that is no greater.
 double round_length(double most) {

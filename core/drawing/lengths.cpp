@@ -2,11 +2,11 @@
 
 #include <fmt/format.h>
 
+#include "core/base/inches.h"
+
 namespace prismwright {
 
 namespace {
-
-constexpr double kInch_mm = 25.4;
 
 std::string without_zeros(std::string text) {
   if (text.find('.') == std::string::npos) return text;

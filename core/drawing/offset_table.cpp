@@ -5,13 +5,13 @@
 
 #include <fmt/format.h>
 
+#include "core/base/inches.h"
 #include "core/optics/face_curve.h"
 
 namespace prismwright {
 
 namespace {
 
-constexpr double kInch_mm = 25.4;
 constexpr double kLeastSteps = 20;
 constexpr int kHalvings = 60;
 constexpr int kSearched = 400;  ///< places among which the farthest is looked for before it is closed in on

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "core/base/inches.h"
 #include "core/drawing/prism_sheet_tables.h"
 #include "core/lens/trimmed_ring.h"
 #include "core/works/prism_reach.h"
@@ -12,7 +13,6 @@ namespace {
 
 using Kind = TableLine::Kind;
 
-constexpr double kInch_mm = 25.4;
 constexpr double kMm3PerCm3 = 1000;
 
 std::string with_unit(double mm, LengthWords lengths) { return lengths.plain(mm) + " " + lengths.unit(); }

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "core/base/inches.h"
 #include "core/drawing/arc_chain.h"
 #include "core/drawing/length_sentences.h"
 #include "core/drawing/round_words.h"
@@ -15,9 +16,6 @@ namespace prismwright {
 namespace {
 
 using Kind = TableLine::Kind;
-
-constexpr double kInch_mm = 25.4;
-constexpr double kSquareInch_mm2 = kInch_mm * kInch_mm;
 
 std::string area_words(double area, LengthWords lengths) {
   return lengths.inches ? decimals(area / kSquareInch_mm2, 4) : decimals(area, 2);

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "core/base/angle.h"
+#include "core/base/inches.h"
 #include "core/drawing/column_words.h"
 #include "core/drawing/dimension_line.h"
 #include "core/drawing/hatch.h"
@@ -20,7 +21,6 @@ namespace prismwright {
 
 namespace {
 
-constexpr double kMm2PerIn2 = 25.4 * 25.4;
 constexpr double kHatch_mm = 1.8;
 constexpr double kLetter_mm = 3;
 constexpr double kRing_mm = 2.6;  ///< round a letter
@@ -309,14 +309,14 @@ std::string undercut_letter(std::size_t undercut) {
 
 std::string undercut_label(const DrawFacts& draw, std::size_t undercut, bool inches) {
   const Undercut& one = draw.undercuts.at(undercut);
-  const std::string area =
-      inches ? fmt::format("{:.3f} in2", one.area_mm2 / kMm2PerIn2) : fmt::format("{:.1f} mm2", one.area_mm2);
+  const std::string area = inches ? fmt::format("{:.3f} in2", one.area_mm2 / kSquareInch_mm2)
+                                  : fmt::format("{:.1f} mm2", one.area_mm2);
   const std::string letter = undercut_letter(undercut);
   if (one.kind == UndercutKind::steep)
     return fmt::format("{}: {}, draft {} deg", letter, area, decimals(one.draft_deg, 2));
   return fmt::format(
       "{}: {}, {} deep", letter, area,
-      inches ? fmt::format("{:.3f} in", one.depth_mm / 25.4) : fmt::format("{:.1f} mm", one.depth_mm));
+      inches ? fmt::format("{:.3f} in", one.depth_mm / kInch_mm) : fmt::format("{:.1f} mm", one.depth_mm));
 }
 
 std::string eye_words(SpaceVector eye) {

@@ -3,13 +3,13 @@
 #include <QCoreApplication>
 #include <algorithm>
 
+#include "core/base/inches.h"
 #include "ui/models/shown_numbers.h"
 #include "ui/style/palette.h"
 
 namespace prismwright {
 namespace {
 
-constexpr double kMm2PerIn2 = 25.4 * 25.4;
 constexpr double kMm3PerLitre = 1e6;
 
 QString tr(const char* text) { return QCoreApplication::translate("MouldsTable", text); }
@@ -18,7 +18,8 @@ QString qt(const std::string& text) { return QString::fromStdString(text); }
 /// Nothing undercut is left empty, so that the eye finds the others.
 Cell area_cell(double mm2, bool inches) {
   if (mm2 <= 0) return {QString(), 0.0, QStringLiteral("0")};
-  return number_cell(inches ? QString::number(mm2 / kMm2PerIn2, 'f', 3) : QString::number(mm2, 'f', 1), mm2);
+  return number_cell(inches ? QString::number(mm2 / kSquareInch_mm2, 'f', 3) : QString::number(mm2, 'f', 1),
+                     mm2);
 }
 
 Cell depth_cell(double mm, bool inches) {

@@ -6,10 +6,10 @@
 #include <cmath>
 #include <optional>
 
+#include "core/base/inches.h"
+
 namespace prismwright {
 namespace {
-
-constexpr double kInch_mm = 25.4;
 
 QString words(const char* text) { return QCoreApplication::translate("numbers", text); }
 

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <limits>
 
+#include "core/base/inches.h"
 #include "ui/models/bench_words.h"
 #include "ui/models/shown_numbers.h"
 #include "ui/style/palette.h"
@@ -13,7 +14,6 @@
 namespace prismwright {
 namespace {
 
-constexpr double kInch_mm = 25.4;
 constexpr double kReach_px = 12;
 constexpr double kRoom = 1.15;  // round what is shown
 constexpr double kLeastClose_mm = 10;

@@ -5,12 +5,11 @@
 #include <cmath>
 #include <functional>
 
+#include "core/base/inches.h"
 #include "ui/style/palette.h"
 
 namespace prismwright {
 namespace {
-
-constexpr double kInch_mm = 25.4;
 
 /// Calls `line` for every multiple of `step` between two lengths.
 void each_line(double from, double to, double step, const std::function<void(double)>& line) {
