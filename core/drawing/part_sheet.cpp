@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "core/base/inches.h"
 #include "core/drawing/column_notes.h"
 #include "core/drawing/dimension_line.h"
 #include "core/drawing/engraved_letters.h"
@@ -126,7 +127,7 @@ std::vector<std::string> part_lines(const FlatPart& part, std::size_t count, con
   lines.push_back(pieces_words(count, mass_g(part), lengths.inches));
   const double radius = cutter_radius_mm(part);
   if (std::isfinite(radius))
-    lines.push_back(fmt::format("least inside radius {} {}", lengths.plain(radius), lengths.unit()));
+    lines.push_back(fmt::format("cutter radius up to {} {}", lengths.plain(radius), lengths.unit()));
   lines.push_back(
       engraved ? fmt::format("mark engraved {} {} high", lengths.plain(engraved->height_mm), lengths.unit())
                : "no room to engrave the mark");
@@ -146,7 +147,6 @@ std::string subject_of(const std::string& mark, PartKind kind, std::size_t count
 }
 
 std::string pieces_words(std::size_t count, double mass_g, bool inches) {
-  constexpr double kGramsPerPound = 453.59237;
   constexpr double kGramsPerKilogram = 1000;
   const std::string mass = mass_g < kGramsPerKilogram ? fmt::format("{:.1f} g", mass_g)
                                                       : fmt::format("{:.3f} kg", mass_g / kGramsPerKilogram);

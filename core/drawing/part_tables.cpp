@@ -118,13 +118,13 @@ ColumnNote bore_note(const FlatPart& part, const PlateDatum& datum, const Length
 }
 
 ColumnNote pocket_note(const FlatPart& part, const PlateDatum& datum, const LengthWords& lengths) {
-  ColumnNote note{"pockets: extents and corner radii", {}, {}};
+  ColumnNote note{"pockets: extents and cutter radii", {}, {}};
   note.wide.columns = {{20}, {28, true}, {28, true}, {28, true}, {28, true}, {26, true}, {30, true}};
   note.wide.lines = {
       {Kind::heading, {"Pockets from the front; " + datum.words}},
       {Kind::head,
        {"pocket", with_unit("from x", lengths), with_unit("to x", lengths), with_unit("from y", lengths),
-        with_unit("to y", lengths), with_unit("deep", lengths), with_unit("least radius", lengths)}}};
+        with_unit("to y", lengths), with_unit("deep", lengths), with_unit("cutter radius up to", lengths)}}};
   std::vector<std::string> taken;
   int number = 0;
   for (const PlatePocket& pocket : blind_pockets(part)) {

@@ -117,8 +117,12 @@ TEST(PartSheet, TellsHolesPocketsMassAndLeastRadius) {
   const Drawing drawing = part_sheet(rib, {rib.mark, "P04-rib-left", "P05-rib-left"}, said(Paper::a4));
   EXPECT_EQ(times(drawing, "12 blind, 3 mm deep from the front"), 1u);
   EXPECT_EQ(times(drawing, "A: 2 x 3.4 mm, clears M3"), 1u);
-  // Corners of the pockets without radius are inside corners; so told.
-  EXPECT_EQ(times(drawing, "least inside radius 0 mm"), 1u);
+  // Corners of the pockets without radius are inside corners, which no cutter reaches; so told.
+  EXPECT_EQ(times(drawing, "cutter radius up to 0 mm"), 1u);
+  EXPECT_GE(times(drawing, "cutter radius up to mm"), 1u) << "heads the column of the pockets, uncut";
+  const Drawing inches = part_sheet(rib, {}, said(Paper::a4, true));
+  EXPECT_EQ(times(inches, "cutter radius up to 0 in"), 1u);
+  EXPECT_GE(times(inches, "cutter radius up to in"), 1u);
   EXPECT_EQ(times(drawing, fmt::format("3 pieces, {:.1f} g each", mass_g(rib))), 1u);
   for (const char* name : {"A1", "A2", "B1", "B4", "C1", "C4", "D1", "D2"})
     EXPECT_EQ(times(drawing, name), 2u) << name << ": beside its hole, and in the list of places";
