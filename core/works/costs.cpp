@@ -1,5 +1,7 @@
 #include "core/works/costs.h"
 
+#include <algorithm>
+
 #include <fmt/format.h>
 
 #include "core/base/csv_cell.h"
@@ -56,16 +58,16 @@ void add_spendings(Costs& costs, std::span<const Spending> spendings, double hou
 
 /// Says of how many kinds printing and tooling are no volumes of solids.
 std::vector<std::string> guesses(const MakeList& list, const WorkInputs& inputs) {
-  std::size_t known = 0;
-  for (const MakeRow& row : list.rows) {
-    for (const PieceVolumes& given : inputs.volumes)
-      known += given.master == row.master && given.tooling_cm3 && given.print_cm3;
-  }
-  if (known == list.rows.size()) return {};
+  const auto guessed = std::ranges::count_if(list.rows, [&](const MakeRow& row) {
+    return std::ranges::none_of(inputs.volumes, [&](const PieceVolumes& given) {
+      return given.master == row.master && given.tooling_cm3 && given.print_cm3;
+    });
+  });
+  if (guessed == 0) return {};
   return {fmt::format(
       "Printing and tooling are a guess from the prisms' sizes for {} of {} masters and their moulds: those "
       "moulds are not worked out",
-      list.rows.size() - known, list.rows.size())};
+      guessed, list.rows.size())};
 }
 
 std::string csv_line(std::string_view name, const StepCost& step) {
