@@ -75,7 +75,8 @@ std::array<Look, 2> best_looks(const MouldSkin& skin, const JudgedDraw& judged) 
     return chosen;
   };
   const std::size_t first = best(nullptr, 0);
-  const std::size_t opposite = (first + kAzimuths + kAzimuths / 2) % looks.size();
+  constexpr std::size_t kRound = kAzimuths;  // looks from above, and then as many from below
+  const std::size_t opposite = (first < kRound ? kRound : 0) + (first + kRound / 2) % kRound;
   return {looks[first], looks[best(&looks[first], opposite)]};
 }
 
@@ -137,13 +138,30 @@ Outcome<MouldView> view_of(const MouldSkin& skin, const Look& look, const Pictur
   return view;
 }
 
+/// Faces and kinds one by one, for the patches take their letters from the places in the list.
+bool same_undercuts(const DrawFacts& one, const DrawFacts& other) {
+  return std::ranges::equal(one.undercuts, other.undercuts, [](const Undercut& a, const Undercut& b) {
+    return a.face == b.face && a.kind == b.kind;
+  });
+}
+
+Problem other_undercuts(const std::string& mark, const DrawFacts& judged, const DrawFacts& draw) {
+  return request_problem(
+      "mould", mark,
+      fmt::format(
+          "{}: the undercut faces found on its master, {}, are not the {} that its mould was judged by; "
+          "nothing is drawn. Work out its mould anew.",
+          mark, judged.undercuts.size(), draw.undercuts.size()));
+}
+
 }  // namespace
 
-Outcome<MouldPicture> mould_picture(const MouldOrder& order, SpaceVector along, double draft_deg) {
+Outcome<MouldPicture> mould_picture(const MouldOrder& order, const DrawFacts& draw, double draft_deg) {
   try {
     const double chord_mm = mould_chord_mm(order.prism);
     const MouldSkin skin = mould_skin(order.master, order.prism, chord_mm);
-    const JudgedDraw judged = judged_pieces(skin, along, draft_deg);
+    const JudgedDraw judged = judged_pieces(skin, draw.along, draft_deg);
+    if (!same_undercuts(judged.facts, draw)) return other_undercuts(order.prism.mark, judged.facts, draw);
     const auto studio = PictureStudio::of({{order.prism.mark, order.master, PartStuff::glass}}, chord_mm);
     if (!studio) return studio.problem();
     MouldPicture picture;

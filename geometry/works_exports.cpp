@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <filesystem>
 
+#include "core/base/stopped.h"
 #include "core/works/master_sheet.h"
 #include "core/works/mould_notes.h"
 #include "geometry/drawing_pdf.h"
@@ -22,12 +23,6 @@ std::vector<std::string> marks_of(const Master& master) {
   std::vector<std::string> marks;
   for (const MasterUse& use : master.uses) marks.push_back(use.mark);
   return marks;
-}
-
-Problem stopped_problem() {
-  Problem problem = request_problem("stopped", "", "Stopped.");
-  problem.trouble = Trouble::stopped;
-  return problem;
 }
 
 /// Rows of all masters in one table, each with its master before it.
@@ -150,10 +145,10 @@ Done keep_sheets(const LensPlan& plan, const std::vector<WorkedMould>& moulds, c
     if (!goes_on(progress, static_cast<double>(i) / static_cast<double>(moulds.size()), moulds[i].master))
       return stopped_problem();
     if (moulds[i].order.master.IsNull()) continue;
-    auto sheet = drawn_mould(moulds[i], plan.values.works, words);
+    auto sheet = drawn_mould(moulds[i], words);
     if (sheet)
       drawing.sheets.push_back(std::move(*sheet));
-    else
+    else if (std::ranges::find(files.notes, sheet.problem().text) == files.notes.end())
       files.notes.push_back(sheet.problem().text);
   }
   if (drawing.sheets.empty()) return {};

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "core/base/csv_cell.h"
+#include "core/base/stopped.h"
 #include "core/works/mould_notes.h"
 #include "geometry/master.h"
 #include "geometry/mould_views.h"
@@ -14,8 +15,6 @@ namespace prismwright {
 namespace {
 
 constexpr double kMadeBy = 0.4;  ///< share of the time by which the masters of the moulds are made
-
-Problem stopped_problem() { return {Trouble::stopped, "stopped", "", "Stopped."}; }
 
 }  // namespace
 
@@ -63,6 +62,7 @@ Outcome<std::vector<WorkedMould>> MouldDesk::work_out(const LensPlan& plan, std:
     if (!goes_on(progress, share, master->name)) return stopped_problem();
     WorkedMould& one = worked.emplace_back();
     one.master = master->name;
+    one.asked_draft_deg = plan.values.works.mould_draft_deg;
     for (const MasterUse& use : master->uses) one.marks.push_back(use.mark);
     const auto body = inside_->masters.make(plan.prisms[master->prism], master->name, plan.values.works);
     if (!body) {
@@ -132,18 +132,27 @@ std::string moulds_csv(std::span<const WorkedMould> moulds) {
   return csv + undercuts;
 }
 
-Outcome<Sheet> drawn_mould(const WorkedMould& mould, const WorksSettings& works, MouldSheetWords words) {
-  if (mould.order.master.IsNull())
+Outcome<MouldPicture> pictured_mould(const WorkedMould& mould) {
+  const bool judged = mould.answer.draw.height_mm > 0;  // not where the settings themselves were refused
+  if (mould.order.master.IsNull() || !judged)
     return mould.answer.problem.value_or(
         request_problem("mould", mould.master, mould.master + ": there is no master to draw."));
-  const auto picture = mould_picture(mould.order, mould.answer.draw.along, works.mould_draft_deg);
-  if (!picture) return picture.problem();
+  return mould_picture(mould.order, mould.answer.draw, mould.asked_draft_deg);
+}
+
+Sheet mould_sheet_of(const WorkedMould& mould, const MouldPicture& picture, MouldSheetWords words) {
   words.name = mould.master;
   words.marks = mould.marks;
   words.notes = mould.notes();
   for (const Undercut& undercut : mould.answer.draw.undercuts)  // the sheet has a list of its own
     std::erase(words.notes, undercut_note(undercut));
-  return mould_sheet(mould.answer.draw, *picture, words);
+  return mould_sheet(mould.answer.draw, picture, words);
+}
+
+Outcome<Sheet> drawn_mould(const WorkedMould& mould, const MouldSheetWords& words) {
+  const auto picture = pictured_mould(mould);
+  if (!picture) return picture.problem();
+  return mould_sheet_of(mould, *picture, words);
 }
 
 }  // namespace prismwright

@@ -20,6 +20,7 @@ struct WorkedMould {
   std::vector<std::string> marks;  ///< of the prisms that share it
   MouldOrder order;                ///< the master with stock, stretched; a null shape where it cannot be made
   MouldAnswer answer;              ///< `mark` and the facts' mark are the master's name
+  double asked_draft_deg = 0;      ///< works.mould_draft_deg by which its faces were judged
 
   [[nodiscard]] const MouldFacts* facts() const { return answer.mould ? &answer.mould->facts : nullptr; }
   /// Sentences on the mould, or why there is none, with its undercuts.
@@ -60,8 +61,14 @@ double undercut_mm2(const DrawFacts& draw, UndercutKind kind);
 /// How far the deepest of them reaches under the rest, mm.
 double deepest_mm(const DrawFacts& draw);
 
-/// The sheet of a mould (core/works/mould_picture.h): pictures of its master with what is undercut. `words`
-/// without marks and notes, which come from the mould. Refused: a master that cannot be pictured.
-Outcome<Sheet> drawn_mould(const WorkedMould& mould, const WorksSettings& works, MouldSheetWords words);
+/// The master of a mould with what is undercut, judged by the draft that was asked when the mould was worked
+/// out, whatever is asked by now. The master is looked at from all round anew: keep it. Refused: a master that
+/// cannot be pictured or was not judged.
+Outcome<MouldPicture> pictured_mould(const WorkedMould& mould);
+/// The sheet of a mould (core/works/mould_picture.h) round that picture of it. `words` without marks and
+/// notes, which come from the mould.
+Sheet mould_sheet_of(const WorkedMould& mould, const MouldPicture& picture, MouldSheetWords words);
+/// Both at once.
+Outcome<Sheet> drawn_mould(const WorkedMould& mould, const MouldSheetWords& words);
 
 }  // namespace prismwright

@@ -1,5 +1,6 @@
 #include "geometry/mould.h"
 
+#include <array>
 #include <cmath>
 #include <map>
 #include <set>
@@ -8,6 +9,7 @@
 #include <BRepAlgoAPI_Common.hxx>
 #include <BRepBndLib.hxx>
 #include <BRepPrimAPI_MakeBox.hxx>
+#include <BRepPrimAPI_MakeWedge.hxx>
 #include <Bnd_Box.hxx>
 #include <IntCurvesFace_ShapeIntersector.hxx>
 #include <gp_Lin.hxx>
@@ -19,6 +21,7 @@
 #include "geometry/mould_high_points.h"
 #include "geometry/mould_views.h"
 #include "geometry/prism_shape.h"
+#include "geometry/works_moulds.h"
 #include "tests/support/empty_folder.h"
 #include "tests/support/mould_lines.h"
 #include "tests/support/sample_lenses.h"
@@ -188,15 +191,26 @@ TEST(MouldDraws, OfARingSeeAcrossItsBoreAsHidden) {
   EXPECT_GT(depth, 1);
 }
 
+DrawFacts facts_along(const MouldOrder& order, SpaceVector along, double draft_deg) {
+  return judged_draw(mould_skin(order.master, order.prism, mould_chord_mm(order.prism)), along, draft_deg);
+}
+
+Outcome<MouldPicture> picture_along(const MouldOrder& order, SpaceVector along) {
+  return mould_picture(order, facts_along(order, along, 0.5), 0.5);
+}
+
 TEST(MouldPictures, ShowWhereTheSidesOfABoxAreSteepWithTheirWholeArea) {
   // A box drawn straight: four of its six sides stand along the draw; from one corner two of them are seen.
   MouldOrder order{*bullseye_plan().find("P01-C"), BRepPrimAPI_MakeBox(30, 40, 50).Shape()};
-  const auto picture = mould_picture(order, {1, 0, 0}, 0.5);
+  const auto picture = picture_along(order, {1, 0, 0});
   ASSERT_TRUE(picture.ok()) << picture.problem().text;
   ASSERT_THAT(picture->views, SizeIs(2));
+  std::set<std::size_t> shown;
   for (const MouldView& view : picture->views) {
     EXPECT_FALSE(view.lines.lines.empty());
+    EXPECT_THAT(view.patches, SizeIs(2));
     for (const UndercutPatch& patch : view.patches) {
+      shown.insert(patch.undercut);
       double ground = 0;
       for (const auto& loop : patch.loops) {
         for (std::size_t i = 0; i < loop.size(); ++i) {
@@ -208,15 +222,56 @@ TEST(MouldPictures, ShowWhereTheSidesOfABoxAreSteepWithTheirWholeArea) {
       EXPECT_NEAR(ground, patch.area_mm2, 1e-6 * patch.area_mm2) << "its outline holds what is seen of it";
     }
   }
+  EXPECT_THAT(shown, SizeIs(4)) << "the two views together show all four";
+}
+
+TEST(MouldPictures, OfOneSteepSideShowItAndWhatLiesOpposite) {
+  // Blocks 30 x 30 x 50 that narrow along the draw on all sides but one.
+  const std::array<std::array<double, 4>, 4> tops = {
+      {{5, 5, 30, 45}, {0, 5, 25, 45}, {5, 5, 25, 50}, {5, 0, 25, 45}}};
+  for (const auto& top : tops) {
+    const MouldOrder order{*bullseye_plan().find("P01-C"),
+                           BRepPrimAPI_MakeWedge(30, 30, 50, top[0], top[1], top[2], top[3]).Shape()};
+    ASSERT_THAT(facts_along(order, {0, 1, 0}, 0.5).undercuts, SizeIs(1));
+    const auto picture = picture_along(order, {0, 1, 0});
+    ASSERT_TRUE(picture.ok()) << picture.problem().text;
+    ASSERT_THAT(picture->views, SizeIs(2));
+    EXPECT_THAT(picture->views[0].patches, SizeIs(1));
+    EXPECT_NEAR(dot(picture->views[0].eye, picture->views[1].eye), -1, 1e-9);
+    EXPECT_TRUE(picture->views[1].patches.empty());
+  }
+}
+
+TEST(MouldPictures, AreRefusedWhereOtherFacesAreUndercutThanTheMouldTellsOf) {
+  const MouldOrder ring = order_of(bullseye_plan(), "P01-R3");
+  const DrawFacts strict = facts_along(ring, {1, 0, 0}, 20), mild = facts_along(ring, {1, 0, 0}, 0.5);
+  ASSERT_NE(strict.undercuts.size(), mild.undercuts.size());
+  EXPECT_TRUE(mould_picture(ring, strict, 20).ok());
+  const auto refused = mould_picture(ring, mild, 20);
+  ASSERT_FALSE(refused.ok());
+  EXPECT_THAT(refused.problem().text, HasSubstr("Work out its mould anew"));
+  DrawFacts turned = strict;
+  turned.undercuts.front().face = "another";
+  EXPECT_FALSE(mould_picture(ring, turned, 20).ok()) << "as many, but not the same";
+}
+
+TEST(MouldPictures, OfAMouldThatTheSettingsRefusedSayWhy) {
+  WorksSettings settings;
+  settings.mould_wall_mm = 0;
+  WorkedMould mould;
+  mould.order = order_of(bullseye_plan(), "P01-C");
+  mould.answer = make_mould(mould.order, settings);
+  const auto refused = drawn_mould(mould, {});
+  ASSERT_FALSE(refused.ok());
+  EXPECT_THAT(refused.problem().text, HasSubstr("works.mould_wall_mm is 0"));
 }
 
 TEST(MouldPictures, OfARingAcrossItsBoreShowWhatIsHiddenFromTheDraw) {
   const MouldOrder ring = order_of(bullseye_plan(), "P01-R3");
   const SpaceVector sideways{0, 1, 0};
-  const auto picture = mould_picture(ring, sideways, 0.5);
+  const auto picture = picture_along(ring, sideways);
   ASSERT_TRUE(picture.ok()) << picture.problem().text;
-  const DrawFacts draw =
-      judged_draw(mould_skin(ring.master, ring.prism, mould_chord_mm(ring.prism)), sideways, 0.5);
+  const DrawFacts draw = facts_along(ring, sideways, 0.5);
   std::set<std::size_t> shown;
   for (const MouldView& view : picture->views) {
     for (const UndercutPatch& patch : view.patches) {
@@ -230,7 +285,7 @@ TEST(MouldPictures, OfARingAcrossItsBoreShowWhatIsHiddenFromTheDraw) {
 
 TEST(MouldPictures, HaveNoPatchWhereNothingIsUndercut) {
   const MouldOrder disc = order_of(bullseye_plan(), "P01-C");
-  const auto picture = mould_picture(disc, mould_of(bullseye_plan(), "P01-C").draw.along, 0.5);
+  const auto picture = mould_picture(disc, mould_of(bullseye_plan(), "P01-C").draw, 0.5);
   ASSERT_TRUE(picture.ok());
   for (const MouldView& view : picture->views) EXPECT_TRUE(view.patches.empty());
 }

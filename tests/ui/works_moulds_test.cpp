@@ -1,5 +1,6 @@
 #include <QImage>
 #include <QTabWidget>
+#include <ctime>
 
 #include "core/light/bench_check.h"
 #include "core/works/congruence.h"
@@ -93,6 +94,48 @@ TEST_F(WorksMoulds, AreWorkedOutWhenLookedAtAndTheirUndercutsDrawnLetteredAndLab
   EXPECT_GT(QFileInfo(file).size(), 2000);
   const QString keep = qEnvironmentVariable("PICTURES");
   if (!keep.isEmpty()) window->grab().save(keep + "/moulds.png");
+}
+
+TEST_F(WorksMoulds, OfAnEarlierDraftAreDrawnAsTheyWereJudged) {
+  set("works.mould_draft_deg", "20");
+  // Another one is shown when they are ready: what is clicked was not drawn before.
+  bench().select({QString::fromStdString(masters_of(*bench().plan()).back().uses.front().mark)});
+  lookAt("Moulds");
+  desk().mouldsMaker()->start();
+  EXPECT_EQ(text("works.moulds.told").toStdString(), "Working out the moulds") << "before any is in hand";
+  waitForMoulds();
+  const auto moulds = desk().mouldsMaker()->moulds();
+  const auto undercut = std::find_if(moulds->begin(), moulds->end() - 1, [](const WorkedMould& mould) {
+    return !mould.answer.draw.undercuts.empty();
+  });
+  ASSERT_NE(undercut, moulds->end() - 1);
+  set("works.mould_draft_deg", "0.1");
+  bench().select({QString::fromStdString(undercut->marks.front())});  // as a click on the chart does
+  QCoreApplication::processEvents();
+  ASSERT_TRUE(desk().mouldsMaker()->isStale());
+  ASSERT_EQ(desk().mouldsMaker()->moulds(), moulds);
+  const DrawFacts& draw = undercut->answer.draw;
+  for (std::size_t i = 0; i < draw.undercuts.size(); ++i)
+    EXPECT_TRUE(drawn().contains(QString::fromStdString(undercut_label(draw, i, false))))
+        << qPrintable(text("works.mould.told") + " / " + drawn().join('|'));
+  EXPECT_TRUE(find<QWidget>("works.mould.save")->isEnabled());
+}
+
+TEST_F(WorksMoulds, OnceDrawnAreNotDrawnAnewAtEachClick) {
+  lookAt("Moulds");
+  waitForMoulds();
+  ASSERT_GT(find<QTableView>("works.moulds")->model()->rowCount(), 1) << "the first is drawn without a click";
+  const auto seconds_of = [&](int row) {
+    const std::clock_t before = std::clock();
+    clickRow("works.moulds", row);
+    return static_cast<double>(std::clock() - before) / CLOCKS_PER_SEC;
+  };
+  const double first = seconds_of(1);
+  clickRow("works.moulds", 0);
+  const double second = seconds_of(1);
+  RecordProperty("first_ms", std::to_string(1000 * first));
+  RecordProperty("second_ms", std::to_string(1000 * second));
+  EXPECT_LT(second, first / 2) << first << " s, then " << second << " s";
 }
 
 TEST_F(WorksMoulds, CountInLoadsAndCostsOnceTheyAreWorkedOutAndNotWhenTheLensIsAnother) {

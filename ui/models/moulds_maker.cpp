@@ -101,7 +101,7 @@ void MouldsMaker::start() {
   working_on_ = bench_->plan();
   job_ = thread_->start(
       [this, plan = working_on_](int job, const WorkThread::Wanted& wanted) { work(job, *plan, wanted); });
-  emit progress(0, tr("masters"));
+  emit progress(0, QString());
   emit changed();
 }
 

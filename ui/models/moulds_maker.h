@@ -39,8 +39,8 @@ class MouldsMaker : public QObject {
   bool waitUntilDone(int timeout_ms);
 
  signals:
-  void changed();  ///< any of the above is another
-  void progress(double share, const QString& what);
+  void changed();                                    ///< any of the above is another
+  void progress(double share, const QString& what);  ///< blank: none of the masters is in hand
 
  private:
   void work(int job, const LensPlan& plan, const WorkThread::Wanted& wanted);

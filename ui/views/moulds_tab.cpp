@@ -49,7 +49,7 @@ MouldsTab::MouldsTab(WorksDesk* desk, QWidget* parent)
   connect(maker_, &MouldsMaker::changed, this, &MouldsTab::follow);
   connect(maker_, &MouldsMaker::progress, this, [this](double share, const QString& what) {
     bar_->setValue(static_cast<int>(kSteps * share));
-    told_->setText(tr("Working out the mould of %1").arg(what));
+    told_->setText(what.isEmpty() ? tr("Working out the moulds") : tr("Working out the mould of %1").arg(what));
   });
   connect(desk_, &WorksDesk::changed, this, &MouldsTab::follow);
   connect(desk_->bench(), &Workbench::selectionChanged, this, &MouldsTab::followSelection);
@@ -128,6 +128,7 @@ void MouldsTab::follow() {
     told_->setText(maker_->isStale() ? tr("These are the moulds of earlier values.")
                                      : moulds_words(*maker_->moulds()));
   if (shown_ == maker_->moulds() && inches_ == inches) return;
+  if (shown_ != maker_->moulds()) pictures_.clear();
   shown_ = maker_->moulds();
   inches_ = inches;
   table_->setSheet(shown_ ? moulds_sheet(*shown_, inches) : CellSheet{});
@@ -145,13 +146,21 @@ void MouldsTab::followSelection() {
   showMould(line);
 }
 
-Outcome<Sheet> MouldsTab::draw(const WorkedMould& mould, bool bare) const {
+const Outcome<MouldPicture>& MouldsTab::pictureOf(const WorkedMould& mould) {
+  const auto kept = pictures_.find(mould.master);
+  if (kept != pictures_.end()) return kept->second;
+  return pictures_.emplace(mould.master, pictured_mould(mould)).first->second;
+}
+
+Outcome<Sheet> MouldsTab::draw(const WorkedMould& mould, bool bare) {
+  const Outcome<MouldPicture>& picture = pictureOf(mould);
+  if (!picture) return picture.problem();
   MouldSheetWords words;
   words.title = desk_->bench()->values().brief.title;
   words.date = QDate::currentDate().toString(Qt::ISODate).toStdString();
   words.inches = inches_;
   words.bare = bare;
-  return drawn_mould(mould, desk_->bench()->values().works, words);
+  return mould_sheet_of(mould, *picture, std::move(words));
 }
 
 const WorkedMould* MouldsTab::shownMould() const {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <QWidget>
+#include <map>
 #include <optional>
 
 #include "core/drawing/drawing.h"
@@ -39,13 +40,15 @@ class MouldsTab : public QWidget {
   void follow();
   void followSelection();
   void showMould(int line);
-  [[nodiscard]] Outcome<Sheet> draw(const WorkedMould& mould, bool bare) const;
+  const Outcome<MouldPicture>& pictureOf(const WorkedMould& mould);
+  [[nodiscard]] Outcome<Sheet> draw(const WorkedMould& mould, bool bare);
   [[nodiscard]] const WorkedMould* shownMould() const;
   void save();
 
   WorksDesk* desk_;
   MouldsMaker* maker_;
   std::shared_ptr<const MouldsMaker::Moulds> shown_;
+  std::map<std::string, Outcome<MouldPicture>> pictures_;  ///< of shown_, by master, as they are looked at
   bool inches_ = false;
   std::string master_;  ///< whose drawing is shown
   FilteredTable* table_ = nullptr;
