@@ -149,6 +149,7 @@ void MouldsTab::followSelection() {
 const Outcome<MouldPicture>& MouldsTab::pictureOf(const WorkedMould& mould) {
   const auto kept = pictures_.find(mould.master);
   if (kept != pictures_.end()) return kept->second;
+  setProperty("picturesMade", property("picturesMade").toInt() + 1);
   return pictures_.emplace(mould.master, pictured_mould(mould)).first->second;
 }
 
