@@ -14,7 +14,7 @@ namespace {
 
 constexpr double kLeft_mm = 0.01;        ///< what a cutter may leave in a corner
 constexpr double kSharp_mm = 0.1;        ///< a smaller cutter is none
-constexpr double kNearEnough = 0.999;     ///< of the truth
+constexpr double kNearEnough = 0.999;    ///< of the truth
 constexpr double kLeastKink_rad = 1e-4;  ///< less leaves nothing
 constexpr double kInfinite = std::numeric_limits<double>::infinity();
 
