@@ -4,8 +4,8 @@
 #include <cmath>
 #include <limits>
 #include <optional>
-#include <vector>
 
+#include "core/frame/carriers_meet.h"
 #include "core/frame/plate_step.h"
 
 namespace prismwright {
@@ -37,36 +37,6 @@ double most_radius(const PlateChain& chain, double hand) {
     most = std::min(most, room_in_turn(hand * turn_between(heading_at_end(step), heading_at_start(next))));
   }
   return most;
-}
-
-/// Where the lines or circles of two steps meet: none, one or two places.
-std::vector<PlatePoint> carriers_meet(PlateStep a, PlateStep b) {
-  if (b.straight()) std::swap(a, b);
-  if (b.straight()) {
-    const PlateVector u = a.to - a.from;
-    const PlateVector w = b.to - b.from;
-    const double area = cross(u, w);
-    if (std::abs(area) < kLeastKink_rad / 10 * length_of(u) * length_of(w)) return {};
-    return {a.from + cross(b.from - a.from, w) / area * u};
-  }
-  // In b's own frame: the foot of its centre on the line, or on the line through both meetings of two circles.
-  PlateVector along;
-  PlatePoint foot;
-  if (a.straight()) {
-    along = unit(a.to - a.from);
-    foot = a.from + dot(b.centre - a.from, along) * along;
-  } else {
-    const PlateVector between = a.centre - b.centre;
-    const double apart = length_of(between);
-    if (apart == 0) return {};
-    const double on = (apart * apart + b.radius_mm * b.radius_mm - a.radius_mm * a.radius_mm) / (2 * apart);
-    foot = b.centre + on / apart * between;
-    along = quarter_turn(unit(between));
-  }
-  const PlateVector off = foot - b.centre;
-  const double square = b.radius_mm * b.radius_mm - dot(off, off);
-  if (square < 0) return {};
-  return {foot + std::sqrt(square) * along, foot + -std::sqrt(square) * along};
 }
 
 /// Looks corner by corner whether a disc leaves too much: each is what lies between two steps on both of which

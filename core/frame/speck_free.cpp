@@ -6,14 +6,13 @@
 #include <optional>
 
 #include "core/base/angle.h"
+#include "core/frame/carriers_meet.h"
 #include "core/frame/plate_step.h"
 #include "core/frame/soft_joints.h"
 
 namespace prismwright {
 namespace {
 
-constexpr int kMostMeetings = 20;  // Newton steps; transversal carriers need three or four
-constexpr double kMet_mm = 1e-10;
 constexpr double kMostShare = 0.45;  // of a neighbour that may be cut off for two touching arcs
 constexpr int kDoublings = 6;
 constexpr double kOverLeast = 1.0002;  // rounding must not bring a radius under the least one
@@ -43,32 +42,11 @@ struct Mended {
   PlateStep after;
 };
 
-// Signed distance from the line or circle that the step lies on, and the unit vector along which it grows.
-struct Away {
-  double mm;
-  PlateVector normal;
-};
-Away away_from_carrier(const PlateStep& step, PlatePoint place) {
-  if (step.straight()) {
-    const PlateVector normal = quarter_turn(unit(step.to - step.from));
-    return {dot(normal, place - step.from), normal};
-  }
-  const PlateVector spoke = place - step.centre;
-  return {length_of(spoke) - step.radius_mm, unit(spoke)};
-}
-
-// Where the carriers of both meet near a place.
+// Of the places where the carriers of both meet the one near the specks.
 std::optional<PlatePoint> meeting_near(const PlateStep& a, const PlateStep& b, PlatePoint place) {
-  for (int i = 0; i < kMostMeetings; ++i) {
-    const Away first = away_from_carrier(a, place);
-    const Away second = away_from_carrier(b, place);
-    if (std::abs(first.mm) < kMet_mm && std::abs(second.mm) < kMet_mm) return place;
-    const double area = cross(first.normal, second.normal);
-    if (std::abs(area) < 1e-6) return std::nullopt;
-    place = place + PlateVector{(-first.mm * second.normal.v + second.mm * first.normal.v) / area,
-                                (first.mm * second.normal.u - second.mm * first.normal.u) / area};
-  }
-  return std::nullopt;
+  const auto places = carriers_meet(a, b);
+  const auto nearest = std::ranges::min_element(places, {}, [&](PlatePoint p) { return distance(p, place); });
+  return nearest == places.end() ? std::nullopt : std::optional(*nearest);
 }
 
 // Upright and level lines stay so to the last bit: they lie in the limits of a plate.
