@@ -172,10 +172,10 @@ class DiscInCorners {
 
 double cutter_radius_mm(const PlateChain& chain, CutSide side) {
   const double least = least_inside_radius_mm(chain, side);
-  double most = most_radius(chain, side == CutSide::inside_of_chain ? 1 : -1);
+  const double hand = side == CutSide::inside_of_chain ? 1 : -1;
+  double most = most_radius(chain, hand);
   if (most < kSharp_mm) return 0;
   if (!std::isfinite(most) || least >= kNearEnough * most) return least;
-  const double hand = side == CutSide::inside_of_chain ? 1 : -1;
   const auto reaches = [&](double radius) { return DiscInCorners(chain, hand, radius).reaches_all(); };
   if (reaches(most)) return most;
   double reached = std::max(least, kSharp_mm);

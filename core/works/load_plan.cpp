@@ -248,10 +248,9 @@ std::string way_up_note(const std::vector<LoadPiece>& pieces) {
   if (wanted == 0) return "";
   if (guessed == 0) return "Every mould stands with its gate up, as its own plan has it.";
   return fmt::format(
-      "{} of {} kinds of mould are not worked out: their boxes are guessed from the prisms, and since it is "
-      "not "
-      "known where their gates are they are laid whichever way fits. Work the moulds out before a load is "
-      "filled.",
+      "{} of {} kinds of mould are not worked out: their boxes are guessed from the prisms, and since it "
+      "is not known where their gates are they are laid whichever way fits. Work the moulds out before a load "
+      "is filled.",
       guessed, wanted);
 }
 

@@ -1,12 +1,11 @@
 #include "ui/models/bench_maker.h"
 
-#include <QElapsedTimer>
-#include <QEventLoop>
 #include <QtConcurrent/QtConcurrentRun>
 #include <algorithm>
 #include <exception>
 
 #include "ui/models/shown_numbers.h"
+#include "ui/models/wait_while.h"
 
 namespace prismwright {
 namespace {
@@ -131,14 +130,8 @@ void BenchMaker::judge() {
 }
 
 bool BenchMaker::waitUntilDone(int timeout_ms) {
-  QElapsedTimer clock;
-  clock.start();
   // Between the end of the work and the signal of it the plan is still of earlier values.
-  while ((isWorking() || (isStale() && reason_.isEmpty())) && clock.elapsed() < timeout_ms) {
-    QEventLoop loop;
-    QTimer::singleShot(20, &loop, &QEventLoop::quit);
-    loop.exec();
-  }
+  wait_while([this] { return isWorking() || (isStale() && reason_.isEmpty()); }, timeout_ms);
   return !isWorking() && plan_ && !isStale();
 }
 

@@ -1,19 +1,14 @@
 #include "ui/models/despatch_maker.h"
 
-#include <QElapsedTimer>
-#include <QEventLoop>
-#include <QTimer>
 #include <algorithm>
-#include <chrono>
 #include <exception>
 
 #include "ui/models/shown_numbers.h"
+#include "ui/models/wait_while.h"
+#include "ui/models/window_progress.h"
 
 namespace prismwright {
 namespace {
-
-/// The bar needs no more than this many steps a second.
-constexpr auto kProgressEvery = std::chrono::milliseconds(40);
 
 /// What is worth a look before it is known what goes out: it needs no solids.
 DespatchPiece panel_chart() {
@@ -185,20 +180,12 @@ void DespatchMaker::start(Task task, Work work) {
   task_ = task;
   stopping_ = false;
   job_ = thread_->start([this, work = std::move(work)](int job, const WorkThread::Wanted& wanted) {
-    auto last_told = std::chrono::steady_clock::time_point();
-    const Progress whole = [&, last_told](double share, std::string_view what) mutable {
-      const auto now = std::chrono::steady_clock::now();
-      if (now - last_told < kProgressEvery) return wanted();
-      last_told = now;
-      const QString words = QString::fromUtf8(what.data(), static_cast<qsizetype>(what.size()));
-      QMetaObject::invokeMethod(
-          this,
-          [this, job, share, words] {
-            if (job == job_) emit progress(share, words);
-          },
-          Qt::QueuedConnection);
-      return wanted();
-    };
+    const Progress whole = window_progress(
+        this, wanted,
+        [this, job](double share, const QString& words) {
+          if (job == job_) emit progress(share, words);
+        },
+        kBarEvery);
     const Take take = work(whole);
     QMetaObject::invokeMethod(
         this,
@@ -305,16 +292,10 @@ DespatchWish DespatchMaker::wishNow() const {
 }
 
 bool DespatchMaker::waitUntilDone(int timeout_ms) {
-  QElapsedTimer clock;
-  clock.start();
   const auto busy = [this] {
     return bench_->isMaking() || job_ != 0 || to_pack_ || (watched_ && isReady() && !listed_ && !halted_);
   };
-  while (busy() && clock.elapsed() < timeout_ms) {
-    QEventLoop loop;
-    QTimer::singleShot(20, &loop, &QEventLoop::quit);
-    loop.exec();
-  }
+  wait_while(busy, timeout_ms);
   return !busy();
 }
 

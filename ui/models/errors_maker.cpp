@@ -1,12 +1,12 @@
 #include "ui/models/errors_maker.h"
 
-#include <QElapsedTimer>
-#include <QEventLoop>
 #include <algorithm>
 #include <array>
 #include <exception>
 
 #include "ui/models/shown_numbers.h"
+#include "ui/models/wait_while.h"
+#include "ui/models/window_progress.h"
 
 namespace prismwright {
 namespace {
@@ -51,16 +51,12 @@ ErrorsMaker::ErrorsMaker(Workbench* bench, QObject* parent)
 ErrorsMaker::~ErrorsMaker() { thread_.reset(); }
 
 void ErrorsMaker::work(int job, const LensPlan& plan, const ErrorsAsk& ask, const WorkThread::Wanted& wanted) {
-  const Progress told = [&](double share, std::string_view what) {
-    const QString words = QString::fromUtf8(what.data(), static_cast<qsizetype>(what.size()));
-    QMetaObject::invokeMethod(
-        this,
-        [this, job, share, words] {
-          if (job == job_) emit progress(share, words);
-        },
-        Qt::QueuedConnection);
-    return wanted();
-  };
+  const Progress told = window_progress(
+      this, wanted,
+      [this, job](double share, const QString& words) {
+        if (job == job_) emit progress(share, words);
+      },
+      std::chrono::milliseconds(0));
   const auto kept = std::make_shared<const Outcome<SettingErrors>>(worked_out(plan, ask, told));
   QMetaObject::invokeMethod(
       this, [this, job, kept] { finish(job, *kept); }, Qt::QueuedConnection);
@@ -160,13 +156,7 @@ void ErrorsMaker::finish(int job, const Outcome<SettingErrors>& errors) {
 }
 
 bool ErrorsMaker::waitUntilDone(int timeout_ms) {
-  QElapsedTimer clock;
-  clock.start();
-  while (isWorking() && clock.elapsed() < timeout_ms) {
-    QEventLoop loop;
-    QTimer::singleShot(20, &loop, &QEventLoop::quit);
-    loop.exec();
-  }
+  wait_while([this] { return isWorking(); }, timeout_ms);
   return !isWorking() && errors_ && !stale_;
 }
 

@@ -1,18 +1,13 @@
 #include "ui/models/frame_maker.h"
 
-#include <QElapsedTimer>
-#include <QEventLoop>
-#include <QTimer>
-#include <chrono>
 #include <exception>
 
 #include "ui/models/shown_numbers.h"
+#include "ui/models/wait_while.h"
+#include "ui/models/window_progress.h"
 
 namespace prismwright {
 namespace {
-
-/// The bar needs no more than this many steps a second.
-constexpr auto kProgressEvery = std::chrono::milliseconds(40);
 
 /// How the bar is shared out: sheets, fit-up, door.
 constexpr double kNestTo = 0.1;
@@ -107,20 +102,12 @@ void FrameMaker::stop() {
 }
 
 void FrameMaker::work(int job, const std::shared_ptr<const MadeLens>& made, const WorkThread::Wanted& wanted) {
-  auto last_told = std::chrono::steady_clock::time_point();
-  const Progress whole = [&, last_told](double share, std::string_view what) mutable {
-    const auto now = std::chrono::steady_clock::now();
-    if (now - last_told < kProgressEvery) return wanted();
-    last_told = now;
-    const QString words = QString::fromUtf8(what.data(), static_cast<qsizetype>(what.size()));
-    QMetaObject::invokeMethod(
-        this,
-        [this, job, share, words] {
-          if (job == job_) emit progress(share, words);
-        },
-        Qt::QueuedConnection);
-    return wanted();
-  };
+  const Progress whole = window_progress(
+      this, wanted,
+      [this, job](double share, const QString& words) {
+        if (job == job_) emit progress(share, words);
+      },
+      kBarEvery);
   FrameResults results;
   results.made = made;
   const auto tell = [&](bool last) {
@@ -153,14 +140,8 @@ void FrameMaker::take(int job, const FrameResults& results, bool last) {
 }
 
 bool FrameMaker::waitUntilDone(int timeout_ms) {
-  QElapsedTimer clock;
-  clock.start();
-  while ((bench_->isMaking() || isWorking() || (watched_ && isStale() && !halted_)) &&
-         clock.elapsed() < timeout_ms) {
-    QEventLoop loop;
-    QTimer::singleShot(20, &loop, &QEventLoop::quit);
-    loop.exec();
-  }
+  wait_while([this] { return bench_->isMaking() || isWorking() || (watched_ && isStale() && !halted_); },
+             timeout_ms);
   return !isStale();
 }
 

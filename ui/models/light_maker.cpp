@@ -1,11 +1,10 @@
 #include "ui/models/light_maker.h"
 
-#include <QElapsedTimer>
-#include <QEventLoop>
 #include <algorithm>
 #include <chrono>
 
 #include "ui/models/shown_numbers.h"
+#include "ui/models/wait_while.h"
 
 namespace prismwright {
 namespace {
@@ -177,13 +176,7 @@ void LightMaker::finish(int job, const Outcome<LightReport>& report) {
 }
 
 bool LightMaker::waitUntilDone(int timeout_ms) {
-  QElapsedTimer clock;
-  clock.start();
-  while (isWorking() && clock.elapsed() < timeout_ms) {
-    QEventLoop loop;
-    QTimer::singleShot(20, &loop, &QEventLoop::quit);
-    loop.exec();
-  }
+  wait_while([this] { return isWorking(); }, timeout_ms);
   return !isWorking() && report_ && !stale_;
 }
 

@@ -1,10 +1,10 @@
 #include "ui/models/moulds_maker.h"
 
-#include <QElapsedTimer>
-#include <QEventLoop>
 #include <exception>
 
 #include "ui/models/shown_numbers.h"
+#include "ui/models/wait_while.h"
+#include "ui/models/window_progress.h"
 
 namespace prismwright {
 namespace {
@@ -25,16 +25,12 @@ MouldsMaker::MouldsMaker(Workbench* bench, QObject* parent)
 MouldsMaker::~MouldsMaker() { thread_.reset(); }
 
 void MouldsMaker::work(int job, const LensPlan& plan, const WorkThread::Wanted& wanted) {
-  const Progress told = [&](double share, std::string_view what) {
-    const QString words = QString::fromUtf8(what.data(), static_cast<qsizetype>(what.size()));
-    QMetaObject::invokeMethod(
-        this,
-        [this, job, share, words] {
-          if (job == job_) emit progress(share, words);
-        },
-        Qt::QueuedConnection);
-    return wanted();
-  };
+  const Progress told = window_progress(
+      this, wanted,
+      [this, job](double share, const QString& words) {
+        if (job == job_) emit progress(share, words);
+      },
+      std::chrono::milliseconds(0));
   const auto worked = [&]() -> Outcome<std::vector<WorkedMould>> {
     try {
       return desk_.work_out(plan, masters_of(plan), {}, told);
@@ -127,13 +123,7 @@ void MouldsMaker::finish(int job, const Outcome<std::vector<WorkedMould>>& mould
 }
 
 bool MouldsMaker::waitUntilDone(int timeout_ms) {
-  QElapsedTimer clock;
-  clock.start();
-  while (isWorking() && clock.elapsed() < timeout_ms) {
-    QEventLoop loop;
-    QTimer::singleShot(20, &loop, &QEventLoop::quit);
-    loop.exec();
-  }
+  wait_while([this] { return isWorking(); }, timeout_ms);
   return !isWorking() && !isStale();
 }
 

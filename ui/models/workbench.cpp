@@ -1,10 +1,9 @@
 #include "ui/models/workbench.h"
 
-#include <QElapsedTimer>
-#include <QEventLoop>
 #include <chrono>
 
 #include "ui/models/shown_numbers.h"
+#include "ui/models/wait_while.h"
 #include "ui/models/workbench_inside.h"
 
 namespace prismwright {
@@ -128,13 +127,7 @@ void Workbench::stopMaking() {
 }
 
 bool Workbench::waitUntilMade(int timeout_ms) {
-  QElapsedTimer clock;
-  clock.start();
-  while (isMaking() && clock.elapsed() < timeout_ms) {
-    QEventLoop loop;
-    QTimer::singleShot(20, &loop, &QEventLoop::quit);
-    loop.exec();
-  }
+  wait_while([this] { return isMaking(); }, timeout_ms);
   return !isMaking() && inside_->made && !inside_->stale && inside_->made->clearances_known;
 }
 
